@@ -1,0 +1,66 @@
+namespace FarmPortfolio.Engine.Farms;
+
+/// <summary>How a fuel record's line was taken.</summary>
+public enum FuelEntryKind
+{
+    /// <summary>A truck's delivery ticket.</summary>
+    Delivery,
+
+    /// <summary>A utility's bill over a period.</summary>
+    Bill,
+
+    /// <summary>A total over a season or a stretch of one.</summary>
+    Total,
+}
+
+/// <summary>What is known of a delivery's end state or a bill's read.</summary>
+public enum ReadKind
+{
+    /// <summary>Not told.</summary>
+    Unknown,
+
+    /// <summary>Tank filled to its usable top.</summary>
+    Full,
+
+    /// <summary>Tank not filled.</summary>
+    Part,
+
+    /// <summary>Meter read by the utility.</summary>
+    Actual,
+
+    /// <summary>Read estimated by the utility.</summary>
+    Estimated,
+
+    /// <summary>Meter read by the customer.</summary>
+    Customer,
+}
+
+/// <summary>One ticket, bill or total.</summary>
+/// <param name="Kind">Ticket, bill or total.</param>
+/// <param name="FromOn">First day covered; for a ticket the day of delivery.</param>
+/// <param name="ToOn">Last day covered; for a ticket the day of delivery.</param>
+/// <param name="Quantity">Quantity in <paramref name="Unit"/>.</param>
+/// <param name="Unit">Unit as written: gal, L, lb, therm, ccf, mcf, m3, kWh, MMBtu, ton.</param>
+/// <param name="KwhFuel">The same in kWh, higher heating value.</param>
+/// <param name="TotalCents">What was paid in whole cents; null = not told.</param>
+/// <param name="Read">Fill or read.</param>
+/// <param name="GaugeBeforePct">Tank gauge before the fill, per cent; null = not read.</param>
+/// <param name="GaugeAfterPct">Tank gauge after the fill, per cent; null = not read.</param>
+/// <param name="FeesCents">Fees inside the total in whole cents; null = none told.</param>
+/// <param name="Held">Why the line is not used; null = it is used.</param>
+public sealed record FuelEntry(
+    FuelEntryKind Kind, DateOnly FromOn, DateOnly ToOn, double Quantity, string Unit, double KwhFuel, long? TotalCents = null,
+    ReadKind Read = ReadKind.Unknown, double? GaugeBeforePct = null, double? GaugeAfterPct = null, long? FeesCents = null, string? Held = null);
+
+/// <summary>All deliveries and bills of one supply group.</summary>
+public sealed record FuelRecordFacts
+{
+    /// <summary>The tank or meter.</summary>
+    public required string SupplyGroupId { get; init; }
+
+    /// <summary>Its lines, oldest first.</summary>
+    public IReadOnlyList<FuelEntry> Entries { get; init; } = [];
+
+    /// <summary>Whether the supplier fills on his own schedule; null = not told.</summary>
+    public bool? AutomaticDelivery { get; init; }
+}

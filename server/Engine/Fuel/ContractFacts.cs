@@ -1,0 +1,136 @@
+namespace FarmPortfolio.Engine.Fuel;
+
+/// <summary>How a supply group pays.</summary>
+public enum ContractKind
+{
+    /// <summary>Index of the month plus an adder.</summary>
+    Indexed,
+
+    /// <summary>One price for the term.</summary>
+    Fixed,
+
+    /// <summary>Indexed, never over a cap, for a fee.</summary>
+    Capped,
+
+    /// <summary>Indexed, between a floor and a cap.</summary>
+    Collared,
+
+    /// <summary>A block bought before the season.</summary>
+    PreBought,
+}
+
+/// <summary>Whether a contract binds or is only on offer.</summary>
+public enum ContractStanding
+{
+    /// <summary>Signed; a study prices the supply group by it.</summary>
+    InForce,
+
+    /// <summary>On offer; compared, never used.</summary>
+    Offered,
+}
+
+/// <summary>What becomes of a pre-bought block that is left over.</summary>
+public enum LeftoverRule
+{
+    /// <summary>Lost.</summary>
+    Lost,
+
+    /// <summary>Carried to the next season at the price paid.</summary>
+    CarriedAtOldPrice,
+
+    /// <summary>Credited at the index of the day.</summary>
+    CarriedAtNewPrice,
+
+    /// <summary>Taken back but for a share that is billed.</summary>
+    BilledToShare,
+}
+
+/// <summary>A step of a price that changes with the month's volume.</summary>
+/// <param name="FromUnits">Volume of the month from which it holds, in price units.</param>
+/// <param name="AdderUsdPerUnit">What is added to the price above it, US dollars a unit.</param>
+public sealed record VolumeTier(double FromUnits, double AdderUsdPerUnit);
+
+/// <summary>How a supply group pays for its fuel. Prices are per <see cref="Unit"/>.</summary>
+public sealed record ContractFacts
+{
+    /// <summary>The tank or meter.</summary>
+    public required string SupplyGroupId { get; init; }
+
+    /// <summary>Kind.</summary>
+    public required ContractKind Kind { get; init; }
+
+    /// <summary>In force or offered.</summary>
+    public ContractStanding Standing { get; init; } = ContractStanding.InForce;
+
+    /// <summary>Unit of its prices: gal, therm, kWh, ton, L.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>First day; null = already running.</summary>
+    public DateOnly? StartsOn { get; init; }
+
+    /// <summary>Last day; null = until given up.</summary>
+    public DateOnly? EndsOn { get; init; }
+
+    /// <summary>The price series it follows; null = the scenario set's series for the fuel.</summary>
+    public string? PriceSeriesId { get; init; }
+
+    /// <summary>a of paid = a + b x index, US dollars a unit; null = the fuel's default adder.</summary>
+    public double? AdderUsdPerUnit { get; init; }
+
+    /// <summary>b of paid = a + b x index, 0.3 to 1.5; null = 1.</summary>
+    public double? IndexShare { get; init; }
+
+    /// <summary>Fixed price or price of the pre-bought block, US dollars a unit.</summary>
+    public double? PriceUsdPerUnit { get; init; }
+
+    /// <summary>Cap, US dollars a unit.</summary>
+    public double? CapUsdPerUnit { get; init; }
+
+    /// <summary>Floor, US dollars a unit.</summary>
+    public double? FloorUsdPerUnit { get; init; }
+
+    /// <summary>Pre-bought or fixed-price block a season in units; null = all that is used.</summary>
+    public double? BlockUnits { get; init; }
+
+    /// <summary>Month in which a block is paid, 1 to 12; null = the first month of the season.</summary>
+    public int? BlockPaidMonth { get; init; }
+
+    /// <summary>What becomes of an unused block.</summary>
+    public LeftoverRule? Leftover { get; init; }
+
+    /// <summary>Share billed under <see cref="LeftoverRule.BilledToShare"/>, 0 to 1.</summary>
+    public double? BilledShare { get; init; }
+
+    /// <summary>Least units a season; what is short is billed at the average price paid. Null = none.</summary>
+    public double? MinimumTakeUnits { get; init; }
+
+    /// <summary>Steps by monthly volume, lowest first.</summary>
+    public IReadOnlyList<VolumeTier> Tiers { get; init; } = [];
+
+    /// <summary>Charge a month, US dollars; null = 0.</summary>
+    public double? MonthlyFeeUsd { get; init; }
+
+    /// <summary>Fee a season, such as the price of a cap, US dollars; null = 0.</summary>
+    public double? SeasonFeeUsd { get; init; }
+
+    /// <summary>Charge a delivery, US dollars; null = 0.</summary>
+    public double? DeliveryFeeUsd { get; init; }
+
+    /// <summary>Units a delivery; null = 250 gal or its like.</summary>
+    public double? UnitsPerDelivery { get; init; }
+
+    /// <summary>Tank rent a year, US dollars; null = 0.</summary>
+    public double? TankRentUsdPerYear { get; init; }
+
+    /// <summary>Demand charge, US dollars a kW of the month's peak; null = 0.</summary>
+    public double? DemandUsdPerKw { get; init; }
+
+    /// <summary>Share of the volume under this contract, above 0 to 1; the rest pays the index. Null = 1.</summary>
+    public double? VolumeShare { get; init; }
+
+    /// <summary>Days a season on which an interruptible supply is cut and the stand-by fuel burns; null = 0.</summary>
+    public double? InterruptedDays { get; init; }
+
+    /// <summary>The contract it rolls into; null = indexed at the default adder.</summary>
+    public string? RollsIntoContractId { get; init; }
+}

@@ -1,0 +1,143 @@
+namespace FarmPortfolio.Engine.Scenarios;
+
+/// <summary>Whether an entered price level is the mean or the median of the futures.</summary>
+public enum LevelMeaning
+{
+    /// <summary>Median: half the futures are lower.</summary>
+    Middle,
+
+    /// <summary>Mean of the futures.</summary>
+    Expected,
+}
+
+/// <summary>How the paths are drawn.</summary>
+public enum PathSampling
+{
+    /// <summary>Independent Philox draws, winters stratified.</summary>
+    Plain,
+
+    /// <summary>Ten leading components from a scrambled Sobol sequence, the rest Philox, winters stratified.</summary>
+    Sobol,
+}
+
+/// <summary>Assumptions for one fuel's price. Null = fitted or the class default.</summary>
+public sealed record FuelPriceAssumption
+{
+    /// <summary>Fuel.</summary>
+    public required FuelKind Fuel { get; init; }
+
+    /// <summary>The series its futures roll on from.</summary>
+    public string? PriceSeriesId { get; init; }
+
+    /// <summary>Own level of the first season, US dollars a unit of the series; null = from the record.</summary>
+    public double? LevelUsdPerUnit { get; init; }
+
+    /// <summary>Default adder from index to delivered, US dollars a unit of the series.</summary>
+    public double? RetailAdderUsdPerUnit { get; init; }
+
+    /// <summary>Yearly growth of the level, 0.02 = 2 %.</summary>
+    public double? GrowthPerYear { get; init; }
+
+    /// <summary>Short-term reversion a year (k1).</summary>
+    public double? ShortReversionPerYear { get; init; }
+
+    /// <summary>Long-term reversion a year (k2).</summary>
+    public double? LongReversionPerYear { get; init; }
+
+    /// <summary>Share of the long-term factor in the volatility (l), 0 to 1.</summary>
+    public double? LongShare { get; init; }
+
+    /// <summary>Yearly volatility (ss); null = fitted.</summary>
+    public double? VolatilityPerYear { get; init; }
+}
+
+/// <summary>A deterministic shape laid over the price futures.</summary>
+/// <param name="Fuel">Fuel it acts on; null = all.</param>
+/// <param name="FirstSeason">Season of the study it starts in, from 0.</param>
+/// <param name="SeasonFactors">Factor on the price season by season from then; the last one does not carry on.</param>
+public sealed record PriceShape(FuelKind? Fuel, int FirstSeason, IReadOnlyList<double> SeasonFactors);
+
+/// <summary>The assumptions of a study.</summary>
+public sealed record ScenarioSetFacts
+{
+    /// <summary>Year of the July of the first season.</summary>
+    public required int FirstSeason { get; init; }
+
+    /// <summary>Seasons reckoned, 1 to 30.</summary>
+    public int SeasonCount { get; init; } = 15;
+
+    /// <summary>Random seed.</summary>
+    public long Seed { get; init; } = 1;
+
+    /// <summary>Replicates, each a full set of futures, 2 to 40.</summary>
+    public int ReplicateCount { get; init; } = 10;
+
+    /// <summary>Paths a replicate.</summary>
+    public int PathCount { get; init; } = 1024;
+
+    /// <summary>Plain or Sobol.</summary>
+    public PathSampling Sampling { get; init; } = PathSampling.Plain;
+
+    /// <summary>Mean or median.</summary>
+    public LevelMeaning LevelMeaning { get; init; } = LevelMeaning.Middle;
+
+    /// <summary>Assumptions by fuel; a fuel that is missing takes its defaults.</summary>
+    public IReadOnlyList<FuelPriceAssumption> Prices { get; init; } = [];
+
+    /// <summary>Shapes laid over the futures.</summary>
+    public IReadOnlyList<PriceShape> Shapes { get; init; } = [];
+
+    /// <summary>Own correlations of the short-term factor, order gas, propane, oil, electricity, row by row; null = default.</summary>
+    public IReadOnlyList<double>? ShortCorrelations { get; init; }
+
+    /// <summary>Own correlations of the long-term factor; null = default.</summary>
+    public IReadOnlyList<double>? LongCorrelations { get; init; }
+
+    /// <summary>Share weights of the fuels in the sampling of leading components, gas, propane, oil, electricity; null = equal over gas, propane, oil.</summary>
+    public IReadOnlyList<double>? SamplingWeights { get; init; }
+
+    /// <summary>Whether hard winters are dear winters for wholesale gas.</summary>
+    public bool ColdMonthTerm { get; init; } = true;
+
+    /// <summary>Seasons in the pool of winters; empty = every season that all stations used share.</summary>
+    public IReadOnlyList<int> WinterPool { get; init; } = [];
+
+    /// <summary>Mean of the temperature offset in the first season, K.</summary>
+    public double OffsetK { get; init; }
+
+    /// <summary>Trend of the offset, K a year.</summary>
+    public double OffsetTrendKPerYear { get; init; } = 0.03;
+
+    /// <summary>Spread of the offset, sd in K, drawn a season and common to all stations.</summary>
+    public double OffsetSdK { get; init; } = 0.3;
+
+    /// <summary>Nominal discount rate a year.</summary>
+    public double DiscountRate { get; init; } = 0.05;
+
+    /// <summary>Nominal growth of wages, upkeep and consumables a year.</summary>
+    public double UpkeepGrowth { get; init; } = 0.03;
+
+    /// <summary>Nominal growth of replacement costs a year.</summary>
+    public double ReplacementGrowth { get; init; } = 0.03;
+
+    /// <summary>Wage where the farm tells none, US dollars an hour.</summary>
+    public double WageUsdPerHour { get; init; } = 20;
+
+    /// <summary>Electricity for pumps and motors where the farm tells none, US dollars a kWh.</summary>
+    public double ElectricityUsdPerKwh { get; init; } = 0.17;
+
+    /// <summary>Share of a saving taken back as a warmer house, 0 to 0.3.</summary>
+    public double TakeBackShare { get; init; }
+
+    /// <summary>Share of the variance of the saving and outlay errors that is common to all houses, 0 to 1.</summary>
+    public double CommonShare { get; init; } = 0.5;
+
+    /// <summary>Share of a day's surplus sun carried into the next night, 0 to 1.</summary>
+    public double CarryOver { get; init; } = 0.3;
+
+    /// <summary>Volumes of air a day vented against humidity where the house tells none.</summary>
+    public double PurgeVolumesPerDay { get; init; } = 1;
+
+    /// <summary>Level multiplier on U before bills.</summary>
+    public double LossLevel { get; init; } = 1.10;
+}
