@@ -1,0 +1,164 @@
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Units;
+
+namespace FarmPortfolio.Engine.HeatDemand;
+
+/// <summary>What of a house cannot be, said field by field.</summary>
+public static class HouseChecks
+{
+    private const double LeastWidthM = 6 * Us.FootM;
+    private const double MostWidthM = 200 * Us.FootM;
+
+    /// <summary>Roof of a bay, side wall and ridge with the defaults of the shape.</summary>
+    /// <param name="house">The house.</param>
+    /// <returns>Roof shape, side wall and ridge in metres.</returns>
+    public static (HouseShape Roof, double SideWallM, double RidgeM) Outline(HouseFacts house)
+    {
+        var roof = house.Shape == HouseShape.GutterConnected ? house.BayRoof ?? HouseShape.Gable : house.Shape;
+        var side = house.SideWallM ?? (house.Shape switch
+        {
+            HouseShape.Hoop => 0,
+            HouseShape.GothicArch => 1.2,
+            HouseShape.Gable => 2.1,
+            _ => 3.0,
+        });
+        var rise = roof switch { HouseShape.Hoop => 0.5, HouseShape.GothicArch => 0.4, _ => 0.25 };
+        var widthShare = house.Shape == HouseShape.Hoop && house.SideWallM is null ? 0.5 : rise;
+        return (roof, side, house.RidgeM ?? side + widthShare * house.WidthM);
+    }
+
+    /// <summary>All that is wrong with a house.</summary>
+    /// <param name="house">The house.</param>
+    /// <param name="catalogue">Coverings, heaters, plans it may name.</param>
+    /// <returns>Faults; empty = it can be reckoned.</returns>
+    public static IReadOnlyList<Fault> Of(HouseFacts house, Catalogue catalogue)
+    {
+        var faults = new List<Fault>();
+        Range("widthM", house.WidthM, LeastWidthM, MostWidthM, "width", "m (6 to 200 ft); if you typed feet, choose feet");
+        Range("lengthM", house.LengthM, 2, 400, "length", "m");
+        if (house.SideWallM is { } wall)
+        {
+            Range("sideWallM", wall, 0, 12, "side wall", "m");
+        }
+
+        Range("bays", house.Bays, 1, 60, "number of bays", string.Empty);
+        if (house.Shape != HouseShape.GutterConnected && house.Bays > 1)
+        {
+            faults.Add(new("OUT_OF_RANGE", "bays", "Only a gutter-connected house has several bays.", "Choose the gutter-connected shape, or one bay."));
+        }
+
+        if (house.BayRoof == HouseShape.GutterConnected)
+        {
+            faults.Add(new("OUT_OF_RANGE", "bayRoof", "A bay's roof cannot itself be gutter-connected.", "Choose hoop, Gothic arch or gable."));
+        }
+
+        if (faults.Count == 0)
+        {
+            var (_, sideWall, ridge) = Outline(house);
+            if (!(ridge > sideWall + 0.2) || ridge > sideWall + 2 * house.WidthM)
+            {
+                faults.Add(new("OUT_OF_RANGE", "ridgeM", $"The ridge at {ridge:0.##} m does not stand over a side wall of {sideWall:0.##} m.", $"Give a ridge between {sideWall + 0.3:0.##} and {sideWall + house.WidthM:0.##} m."));
+            }
+            else if (house.CurtainHeightM is { } h && (h >= ridge || h < 1))
+            {
+                faults.Add(new("OUT_OF_RANGE", "curtainHeightM", $"A curtain at {h:0.##} m does not fit under a ridge at {ridge:0.##} m.", $"Give a height between 1 and {ridge - 0.3:0.##} m."));
+            }
+        }
+
+        Optional("filmGapM", house.FilmGapM, 0.01, 1.0, "gap between the films", "m");
+        Optional("airChangesPerHour", house.AirChangesPerHour, 0.05, 20, "air changes an hour", "1/h");
+        Optional("purgeVolumesPerDay", house.PurgeVolumesPerDay, 0, 48, "volumes vented a day", "1/d");
+        Optional("perimeterWPerMK", house.PerimeterWPerMK, 0, 5, "edge loss", "W/mK");
+        Optional("cropUsdPerM2", house.CropUsdPerM2, 0, 5000, "crop sales", "$/m2");
+        Optional("yieldPerLight", house.YieldPerLight, 0, 3, "yield lost per light lost", "%/%");
+        Optional("spaceWorth", house.SpaceWorth, 0, 1, "worth of lost space", "share");
+        foreach (var surface in house.Surfaces.Where(s => catalogue.Find(CatalogueKind.Covering, s.CoveringCode) is null))
+        {
+            faults.Add(new("UNKNOWN_CODE", "surfaces", $"There is no covering \"{surface.CoveringCode}\" in the catalogue.", "Choose one of the catalogue's coverings."));
+        }
+
+        if (house.HeatingPlanCode is { } plan && house.HeatingPeriods.Count == 0 && catalogue.Find(CatalogueKind.HeatingPlan, plan) is null)
+        {
+            faults.Add(new("UNKNOWN_CODE", "heatingPlanCode", $"There is no heating plan \"{plan}\" in the catalogue.", "Choose one of the catalogue's plans, or enter periods."));
+        }
+
+        foreach (var code in house.RetrofitsInstalled.Where(c => catalogue.Find(CatalogueKind.Retrofit, c) is null))
+        {
+            faults.Add(new("UNKNOWN_CODE", "retrofitsInstalled", $"There is no retrofit \"{code}\" in the catalogue.", "Choose one of the catalogue's retrofits."));
+        }
+
+        Heaters(house, catalogue, faults);
+        Periods(house, faults);
+        return faults;
+
+        void Optional(string field, double? value, double low, double high, string what, string unit)
+        {
+            if (value is { } v)
+            {
+                Range(field, v, low, high, what, unit);
+            }
+        }
+
+        void Range(string field, double value, double low, double high, string what, string unit)
+        {
+            if (!double.IsFinite(value) || value < low || value > high)
+            {
+                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {value:0.###} is outside {low:0.##} to {high:0.##}.", $"Give a {what} between {low:0.##} and {high:0.##} {unit}.".Replace(" .", ".", StringComparison.Ordinal)));
+            }
+        }
+    }
+
+    private static void Heaters(HouseFacts house, Catalogue catalogue, List<Fault> faults)
+    {
+        foreach (var heater in house.Heaters)
+        {
+            if (catalogue.Find(CatalogueKind.Heater, heater.HeaterCode) is null)
+            {
+                faults.Add(new("UNKNOWN_CODE", "heaters", $"There is no heater \"{heater.HeaterCode}\" in the catalogue.", "Choose one of the catalogue's heaters."));
+            }
+
+            var most = heater.Fuel == FuelKind.Electricity ? 6.0 : 1.0;
+            if (heater.SeasonalEfficiency is { } e && !(e > 0.2 && e <= most))
+            {
+                faults.Add(new("OUT_OF_RANGE", "heaters", $"A seasonal efficiency of {e:0.###} cannot be: a burner delivers less heat than it burns.", "Give a share between 0.2 and 1, on the higher heating value; 80 % is 0.8."));
+            }
+
+            if (heater.InputKw is { } input && !(input > 0 && input < 20000))
+            {
+                faults.Add(new("OUT_OF_RANGE", "heaters", $"A rated input of {input:0.###} kW cannot be.", "Give the plate's input, above 0 and under 20,000 kW."));
+            }
+        }
+
+        var share = house.Supplies.Sum(s => s.Share);
+        if (house.Supplies.Count > 0 && Math.Abs(share - 1) > 1e-6)
+        {
+            faults.Add(new("SHARES", "supplies", $"The shares of the supply groups add up to {share:0.###}.", "Let them add up to 1."));
+        }
+
+        if (house.Supplies.Any(s => s.HeaterNo < 0 || s.HeaterNo >= Math.Max(1, house.Heaters.Count)))
+        {
+            faults.Add(new("OUT_OF_RANGE", "supplies", "A supply feeds a heater that the house does not have.", "Number the heaters from 0."));
+        }
+    }
+
+    private static void Periods(HouseFacts house, List<Fault> faults)
+    {
+        foreach (var p in house.HeatingPeriods)
+        {
+            if (p.From.Month is < 1 or > 12 || p.To.Month is < 1 or > 12 || p.From.Day is < 1 or > 31 || p.To.Day is < 1 or > 31)
+            {
+                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", "A heating period begins or ends on a day that no calendar has.", "Give a month from 1 to 12 and a day from 1 to 31."));
+            }
+
+            if (!(p.NightC is > -5 and < 40) || !(p.DayC is > -5 and < 45))
+            {
+                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", $"Set points of {p.NightC:0.#} C by night and {p.DayC:0.#} C by day are no crop's.", "Give 0 to 35 C (32 to 95 F); if you typed Fahrenheit, choose Fahrenheit."));
+            }
+            else if (p.DayC < p.NightC - 15)
+            {
+                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", "The day set point lies far under the night's.", "Check whether night and day are exchanged."));
+            }
+        }
+    }
+}
