@@ -23,6 +23,9 @@ public sealed record HeaterModel(FuelKind Fuel, double Efficiency, double Output
 /// <summary>A house ready for reckoning: every unknown filled, every default on record. Made by <see cref="HouseModels.Of"/>.</summary>
 public sealed record HouseModel
 {
+    /// <summary>Id of the house, as quotes name it; empty where it has none.</summary>
+    public string HouseId { get; init; } = string.Empty;
+
     /// <summary>What was entered.</summary>
     public required HouseFacts Facts { get; init; }
 

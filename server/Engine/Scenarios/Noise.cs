@@ -1,0 +1,90 @@
+namespace FarmPortfolio.Engine.Scenarios;
+
+/// <summary>What a draw is for; a part of its counter, so that no two purposes share a number.</summary>
+public enum NoisePurpose
+{
+    /// <summary>Unrest of a path.</summary>
+    Unrest = 1,
+
+    /// <summary>Short-term price factor of a month.</summary>
+    ShortFactor = 2,
+
+    /// <summary>Long-term price factor of a month.</summary>
+    LongFactor = 3,
+
+    /// <summary>Place of a path among the winters of a season.</summary>
+    WinterOrder = 4,
+
+    /// <summary>Place inside the winter's stratum.</summary>
+    WinterPlace = 5,
+
+    /// <summary>Temperature offset of a season.</summary>
+    Offset = 6,
+
+    /// <summary>Error of a retrofit's saving common to all houses; key: the retrofit.</summary>
+    SavingCommon = 7,
+
+    /// <summary>A house's own error of a saving; key: house and retrofit.</summary>
+    SavingOwn = 8,
+
+    /// <summary>Error of the outlay common to a year's quotes; key: the year.</summary>
+    OutlayCommon = 9,
+
+    /// <summary>An option's own error of the outlay; key: house.</summary>
+    OutlayOwn = 10,
+
+    /// <summary>A house's loss multiplier; key: house.</summary>
+    LossOwn = 11,
+
+    /// <summary>A supply group's loss multiplier; key: group.</summary>
+    LossGroup = 12,
+
+    /// <summary>Residual of a retail price over its wholesale price; key: fuel.</summary>
+    RetailResidual = 13,
+}
+
+/// <summary>Normal draws by counter: (seed, purpose, key, path, step). Nothing depends on order or threads.</summary>
+public static class Noise
+{
+    /// <summary>A standard normal draw.</summary>
+    /// <param name="seed">Seed of the scenario set.</param>
+    /// <param name="purpose">What for.</param>
+    /// <param name="key">Whose: a house's draw key, a hash of a code; 0 = nobody's.</param>
+    /// <param name="path">Path over all replicates.</param>
+    /// <param name="step">Month, season or component.</param>
+    /// <returns>Standard normal.</returns>
+    public static double Normal(long seed, NoisePurpose purpose, long key, int path, int step) => NormalQuantile.At(Uniform(seed, purpose, key, path, step));
+
+    /// <summary>A uniform draw strictly between 0 and 1.</summary>
+    /// <param name="seed">Seed of the scenario set.</param>
+    /// <param name="purpose">What for.</param>
+    /// <param name="key">Whose.</param>
+    /// <param name="path">Path over all replicates.</param>
+    /// <param name="step">Month, season or component.</param>
+    /// <returns>Uniform.</returns>
+    public static double Uniform(long seed, NoisePurpose purpose, long key, int path, int step)
+    {
+        var words = Words(seed, purpose, key, path, step);
+        return Philox.Uniform(words.A, words.B);
+    }
+
+    /// <summary>A key from text, the same everywhere: FNV-1a over UTF-8, mixed.</summary>
+    /// <param name="text">Text.</param>
+    /// <returns>Key.</returns>
+    public static long Key(string text)
+    {
+        var hash = 0xCBF29CE484222325UL;
+        foreach (var b in System.Text.Encoding.UTF8.GetBytes(text))
+        {
+            hash = unchecked((hash ^ b) * 0x100000001B3UL);
+        }
+
+        return unchecked((long)Philox.Mix(hash));
+    }
+
+    internal static Words Words(long seed, NoisePurpose purpose, long key, int path, int step)
+    {
+        var k = Philox.Mix(unchecked((ulong)seed) ^ Philox.Mix(unchecked((ulong)key) + (ulong)purpose));
+        return Philox.Draw(new((uint)path, (uint)step, (uint)purpose, 0), (uint)k, (uint)(k >> 32));
+    }
+}

@@ -1,0 +1,52 @@
+using static System.Math;
+
+namespace FarmPortfolio.Engine.Scenarios;
+
+/// <summary>
+/// The inverse of the normal distribution function. Wichura (1988), algorithm AS 241, PPND16: relative error about 1e-16.
+/// Only + - x / and one square root and logarithm in the tails, evaluated in a fixed order.
+/// </summary>
+public static class NormalQuantile
+{
+    private static readonly double[] A = [3.3871328727963666080, 133.14166789178437745, 1971.5909503065514427, 13731.693765509461125, 45921.953931549871457, 67265.770927008700853, 33430.575583588128105, 2509.0809287301226727];
+    private static readonly double[] B = [1.0, 42.313330701600911252, 687.18700749205790830, 5394.1960214247511077, 21213.794301586595867, 39307.895800092710610, 28729.085735721942674, 5226.4952788528545610];
+    private static readonly double[] C = [1.42343711074968357734, 4.63033784615654529590, 5.76949722146069140550, 3.64784832476320460504, 1.27045825245236838258, 0.241780725177450611770, 0.0227238449892691845833, 0.000774545014278341407640];
+    private static readonly double[] D = [1.0, 2.05319162663775882187, 1.67638483018380384940, 0.689767334985100004550, 0.148103976427480074590, 0.0151986665636164571966, 0.000547593808499534494600, 1.05075007164441684324e-9];
+    private static readonly double[] E = [6.65790464350110377720, 5.46378491116411436990, 1.78482653991729133580, 0.296560571828504891230, 0.0265321895265761230930, 0.00124266094738807843860, 2.71155556874348757815e-5, 2.01033439929228813265e-7];
+    private static readonly double[] F = [1.0, 0.599832206555887937690, 0.136929880922735805310, 0.0148753612908506148525, 0.000786869131145613259100, 1.84631831751005468180e-5, 1.42151175831644588870e-7, 2.04426310338993978564e-15];
+
+    /// <summary>The normal deviate below which a share p lies.</summary>
+    /// <param name="p">Share, strictly between 0 and 1.</param>
+    /// <returns>Deviate.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">p is not strictly between 0 and 1.</exception>
+    public static double At(double p)
+    {
+        if (!(p > 0 && p < 1))
+        {
+            throw new ArgumentOutOfRangeException(nameof(p), p, "a share strictly between 0 and 1 is needed");
+        }
+
+        var q = p - 0.5;
+        if (Abs(q) <= 0.425)
+        {
+            var r = 0.180625 - q * q;
+            return q * Ratio(A, B, r);
+        }
+
+        var t = Sqrt(-Log(q < 0 ? p : 1 - p));
+        var x = t <= 5 ? Ratio(C, D, t - 1.6) : Ratio(E, F, t - 5);
+        return q < 0 ? -x : x;
+    }
+
+    private static double Ratio(double[] top, double[] bottom, double r)
+    {
+        var (n, d) = (0.0, 0.0);
+        for (var i = 7; i >= 0; i--)
+        {
+            n = n * r + top[i];
+            d = d * r + bottom[i];
+        }
+
+        return n / d;
+    }
+}
