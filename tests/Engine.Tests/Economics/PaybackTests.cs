@@ -10,7 +10,7 @@ public class PaybackTests
     {
         double[] net = [400, 400, 400, 400 - 900, 400, 400, 400];
         Assert.Equal(3, PaybackOf.First(1000, net));
-        Assert.Equal(6, PaybackOf.Lasting(1000, net));
+        Assert.Equal(5, PaybackOf.Lasting(1000, net));
     }
 
     [Fact]

@@ -1,0 +1,49 @@
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Weather;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>A station with its recorded winters made hourly.</summary>
+/// <param name="Facts">Place.</param>
+/// <param name="Years">Winters by season year.</param>
+public sealed record StationWinters(WeatherStationFacts Facts, IReadOnlyDictionary<int, WeatherYear> Years);
+
+/// <summary>All that a study reads, by id.</summary>
+public sealed record Portfolio
+{
+    /// <summary>Assumptions.</summary>
+    public required ScenarioSetFacts Set { get; init; }
+
+    /// <summary>Catalogue with the co-op's own entries.</summary>
+    public required Catalogue Catalogue { get; init; }
+
+    /// <summary>Farms.</summary>
+    public required IReadOnlyDictionary<string, FarmFacts> Farms { get; init; }
+
+    /// <summary>Houses.</summary>
+    public required IReadOnlyDictionary<string, HouseFacts> Houses { get; init; }
+
+    /// <summary>Tanks and meters.</summary>
+    public required IReadOnlyDictionary<string, SupplyGroupFacts> SupplyGroups { get; init; }
+
+    /// <summary>Fuel records by supply group.</summary>
+    public required IReadOnlyDictionary<string, FuelRecordFacts> FuelRecords { get; init; }
+
+    /// <summary>Contracts in force by supply group.</summary>
+    public required IReadOnlyDictionary<string, ContractFacts> Contracts { get; init; }
+
+    /// <summary>Options by house, beside "as it stands".</summary>
+    public required IReadOnlyDictionary<string, IReadOnlyList<OptionFacts>> Options { get; init; }
+
+    /// <summary>Quotes by farm.</summary>
+    public required IReadOnlyDictionary<string, IReadOnlyList<QuoteFacts>> Quotes { get; init; }
+
+    /// <summary>Stations.</summary>
+    public required IReadOnlyDictionary<string, StationWinters> Stations { get; init; }
+
+    /// <summary>The price series of each fuel.</summary>
+    public required IReadOnlyDictionary<FuelKind, PriceSeriesFacts> Prices { get; init; }
+}
