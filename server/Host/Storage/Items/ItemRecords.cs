@@ -1,0 +1,123 @@
+namespace FarmPortfolio.Host.Storage.Items;
+
+/// <summary>Kinds of items; the text is stored.</summary>
+public static class ItemKind
+{
+    /// <summary>Farm.</summary>
+    public const string Farm = "farm";
+
+    /// <summary>House.</summary>
+    public const string House = "house";
+
+    /// <summary>Tank or meter.</summary>
+    public const string SupplyGroup = "supply_group";
+
+    /// <summary>Deliveries and bills.</summary>
+    public const string FuelRecord = "fuel_record";
+
+    /// <summary>Contract.</summary>
+    public const string Contract = "contract";
+
+    /// <summary>Weather station.</summary>
+    public const string WeatherStation = "weather_station";
+
+    /// <summary>Price series.</summary>
+    public const string PriceSeries = "price_series";
+
+    /// <summary>A house's options.</summary>
+    public const string OptionSet = "option_set";
+
+    /// <summary>Quote.</summary>
+    public const string Quote = "quote";
+
+    /// <summary>Assumptions.</summary>
+    public const string ScenarioSet = "scenario_set";
+
+    /// <summary>Kinds that a study reads.</summary>
+    public static IReadOnlyList<string> Studied { get; } = [Farm, House, SupplyGroup, FuelRecord, Contract, WeatherStation, PriceSeries, OptionSet, Quote, ScenarioSet];
+
+    /// <summary>Prefix of a kind's identifiers.</summary>
+    /// <param name="kind">Kind.</param>
+    /// <returns>Prefix.</returns>
+    public static string Prefix(string kind) => kind switch
+    {
+        Farm => "f",
+        House => "h",
+        SupplyGroup => "sg",
+        FuelRecord => "fr",
+        Contract => "ct",
+        WeatherStation => "ws",
+        PriceSeries => "ps",
+        OptionSet => "os",
+        Quote => "q",
+        ScenarioSet => "sc",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such kind"),
+    };
+}
+
+/// <summary>What of an item cannot move a number.</summary>
+/// <param name="Name">Name.</param>
+/// <param name="Place">Place.</param>
+/// <param name="Note">Note.</param>
+public sealed record Remarks(string? Name = null, string? Place = null, string? Note = null);
+
+/// <summary>An item as it holds now.</summary>
+/// <typeparam name="T">Facts.</typeparam>
+/// <param name="Id">Identifier.</param>
+/// <param name="Revision">Revision from 1.</param>
+/// <param name="ChangedUtc">When it was last changed.</param>
+/// <param name="ChangedBy">By whom.</param>
+/// <param name="Facts">Facts.</param>
+/// <param name="Remarks">Remarks.</param>
+/// <param name="FactsSha256">Hash of the facts.</param>
+public sealed record Item<T>(string Id, long Revision, string ChangedUtc, string ChangedBy, T Facts, Remarks Remarks, string FactsSha256);
+
+/// <summary>An item to be saved; facts null = deleted.</summary>
+/// <param name="Kind">Kind.</param>
+/// <param name="Id">Identifier; null = new.</param>
+/// <param name="Expected">Revision it was made from; null = new, or whatever holds now.</param>
+/// <param name="Facts">Facts.</param>
+/// <param name="Remarks">Remarks.</param>
+public sealed record ItemToSave(string Kind, string? Id, long? Expected, object? Facts, Remarks Remarks);
+
+/// <summary>One act of one person.</summary>
+/// <param name="Id">Identifier.</param>
+/// <param name="Seq">Number within the co-op.</param>
+/// <param name="AtUtc">When.</param>
+/// <param name="AccountId">Who.</param>
+/// <param name="Said">What, in words.</param>
+/// <param name="UndoesId">The change it undoes; null = none.</param>
+/// <param name="ItemCount">Items it touched.</param>
+public sealed record ChangeRow(string Id, long Seq, string AtUtc, string AccountId, string Said, string? UndoesId, long ItemCount);
+
+/// <summary>One revision in an item's history.</summary>
+public sealed record RevisionRow
+{
+    /// <summary>Revision from 1.</summary>
+    public long Revision { get; init; }
+
+    /// <summary>Its change.</summary>
+    public string ChangeId { get; init; } = string.Empty;
+
+    /// <summary>When.</summary>
+    public string AtUtc { get; init; } = string.Empty;
+
+    /// <summary>Who.</summary>
+    public string AccountId { get; init; } = string.Empty;
+
+    /// <summary>What, in words.</summary>
+    public string Said { get; init; } = string.Empty;
+
+    /// <summary>Facts; null = deleted.</summary>
+    public string? Facts { get; init; }
+
+    /// <summary>Remarks.</summary>
+    public string? Remarks { get; init; }
+}
+
+/// <summary>What came of a save.</summary>
+/// <param name="ChangeId">The change; null when nothing was kept.</param>
+/// <param name="Ids">Identifiers in the order of what was saved.</param>
+/// <param name="ConflictItemId">The item somebody else saved first; null = none.</param>
+/// <param name="Faults">Faults; nothing was kept when there is one.</param>
+public sealed record SaveOutcome(string? ChangeId, IReadOnlyList<string> Ids, string? ConflictItemId, IReadOnlyList<Engine.Fault> Faults);
