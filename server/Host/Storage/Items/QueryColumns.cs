@@ -15,7 +15,7 @@ internal static class QueryColumns
     {
         if (facts is null)
         {
-            db.Execute($"UPDATE farm SET live = 0 WHERE id = @id; UPDATE house SET live = 0 WHERE id = @id", new { id }, transaction);
+            db.Execute("UPDATE farm SET live = 0 WHERE id = @id; UPDATE house SET live = 0 WHERE id = @id", new { id }, transaction);
             return;
         }
 

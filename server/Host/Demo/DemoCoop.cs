@@ -1,0 +1,167 @@
+using System.Globalization;
+using FarmPortfolio.Engine;
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Units;
+using FarmPortfolio.Engine.Weather;
+using FarmPortfolio.Host.Accounts;
+using FarmPortfolio.Host.Storage;
+using FarmPortfolio.Host.Storage.Items;
+
+namespace FarmPortfolio.Host.Demo;
+
+/// <summary>Fills the database with the invented co-op, once.</summary>
+/// <param name="coops">Co-ops.</param>
+/// <param name="items">Items.</param>
+public sealed class DemoCoop(CoopStore coops, ItemStore items)
+{
+    /// <summary>Identifier of the demo.</summary>
+    public const string Id = "demo";
+
+    private const int FirstSeason = 2026;
+    private const long Seed = 7;
+
+    /// <summary>Adds the demo where it is not there yet.</summary>
+    public void Fill()
+    {
+        if (!coops.Add(Viewer.Program, Id, DemoFarms.Coop, isDemo: true))
+        {
+            return;
+        }
+
+        var save = new List<ItemToSave>();
+        var years = new List<IReadOnlyDictionary<int, WeatherYear>>();
+        for (var s = 0; s < DemoFarms.Stations.Length; s++)
+        {
+            years.Add(Station(s, save));
+        }
+
+        save.Add(new(ItemKind.ScenarioSet, "sc_demo", null, new ScenarioSetFacts { FirstSeason = FirstSeason, Seed = 2026 }, new("Assumptions of the first study")));
+        for (var f = 0; f < DemoFarms.All.Length; f++)
+        {
+            Farm(f, DemoFarms.All[f], years[DemoFarms.All[f].Station], save);
+        }
+
+        items.Save(Viewer.Program, Id, "the demo co-op is set up", "demo", save);
+    }
+
+    private Dictionary<int, WeatherYear> Station(int number, List<ItemToSave> save)
+    {
+        var (name, latitude, elevation, mean, swing) = DemoFarms.Stations[number];
+        var facts = new WeatherStationFacts { LatitudeDeg = latitude, LongitudeDeg = -73, ElevationM = elevation };
+        var seasons = new List<StationSeason>();
+        var years = new Dictionary<int, WeatherYear>();
+        for (var season = DemoWeather.FirstSeason; season < DemoWeather.FirstSeason + DemoWeather.Seasons; season++)
+        {
+            var values = DemoWeather.Season(number, mean, swing, season);
+            seasons.Add(new(season, RecordStep.Daily, coops.SaveBlob(Viewer.Program, values), SeasonCalendar.Days(season), 0, "invented"));
+            years[season] = WeatherYears.FromDaily(facts, season, values);
+        }
+
+        save.Add(new(ItemKind.WeatherStation, $"ws_demo{number}", null, facts with { Seasons = seasons }, new(name, Note: "an invented record")));
+        return years;
+    }
+
+    private static void Farm(int number, DemoFarm farm, Dictionary<int, WeatherYear> years, List<ItemToSave> save)
+    {
+        var (farmId, groupId) = ($"f_demo{number:00}", $"sg_demo{number:00}");
+        save.Add(new(ItemKind.Farm, farmId, null, new FarmFacts
+        {
+            WeatherStationId = $"ws_demo{farm.Station}",
+            SalesCents = farm.SalesUsd * 100L,
+            Groups = farm.SalesUsd < 100_000 ? ["under $100,000 of sales"] : [],
+        }, new(farm.Name, farm.Place, "invented")));
+        var unit = HeatingValues.UnitsOf(farm.Fuel)[0];
+        save.Add(new(ItemKind.SupplyGroup, groupId, null, new SupplyGroupFacts
+        {
+            FarmId = farmId,
+            Fuel = farm.Fuel,
+            Kind = farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? SupplyKind.Tank : SupplyKind.Meter,
+            TankSizeL = farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? 1000 * Us.GallonL : null,
+        }, new(farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? "tank bank" : "meter")));
+        save.Add(new(ItemKind.Contract, $"ct_demo{number:00}", null, new ContractFacts
+        {
+            SupplyGroupId = groupId,
+            Kind = farm.FixedPrice is null ? ContractKind.Indexed : ContractKind.Fixed,
+            Unit = unit,
+            PriceUsdPerUnit = farm.FixedPrice,
+            EndsOn = farm.FixedPrice is null ? null : new DateOnly(2028, 6, 30),
+            MonthlyFeeUsd = farm.Fuel is FuelKind.NaturalGas or FuelKind.Electricity ? 35 : null,
+        }, new(farm.FixedPrice is null ? "monthly index" : "fixed to June 2028")));
+        var use = new double[24];
+        for (var h = 0; h < farm.Houses.Length; h++)
+        {
+            House(number, h, farm, farmId, groupId, years, use, save);
+        }
+
+        if (farm.Billed)
+        {
+            save.Add(new(ItemKind.FuelRecord, $"fr_demo{number:00}", null, new FuelRecordFacts { SupplyGroupId = groupId, Entries = Bills(farm.Fuel, unit, use) }, new("bills of two winters")));
+        }
+    }
+
+    private static void House(int number, int h, DemoFarm farm, string farmId, string groupId, Dictionary<int, WeatherYear> years, double[] use, List<ItemToSave> save)
+    {
+        var d = farm.Houses[h];
+        var id = $"h_demo{number:00}{h}";
+        var heater = farm.Fuel switch { FuelKind.FuelOil => "oilfurnace", FuelKind.Electricity => "resistance", _ => d.Heater };
+        var facts = new HouseFacts
+        {
+            FarmId = farmId,
+            DrawKey = Noise.Key($"{farm.Name}/{d.Name}"),
+            Shape = d.Shape,
+            BayRoof = d.Shape == HouseShape.GutterConnected ? HouseShape.Gable : null,
+            WidthM = d.WidthFt * Us.FootM,
+            LengthM = d.LengthFt * Us.FootM,
+            SideWallM = d.WallFt * Us.FootM,
+            RidgeM = d.RidgeFt * Us.FootM,
+            Bays = d.Bays,
+            Surfaces = [new(SurfacePart.Roof, d.Covering, new DateOnly(2023 + (number + h) % 4, 9, 1))],
+            HeatingPlanCode = d.Plan,
+            Heaters = [new(heater, farm.Fuel, d.WidthFt * d.LengthFt * d.Bays * 0.032, null, new DateOnly(d.HeaterYear, 10, 1))],
+            Supplies = [new(groupId)],
+            RetrofitsInstalled = d.Installed,
+        };
+        save.Add(new(ItemKind.House, id, null, facts, new(d.Name)));
+        var (model, faults) = HouseModels.Of(facts, Catalogue.BuiltIn, new(), FirstSeason, farm.Fuel);
+        if (model is null)
+        {
+            throw new InvalidOperationException($"demo house {farm.Name}, {d.Name}: {string.Join("; ", faults.Select(f => f.Message))}");
+        }
+
+        save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = DemoOptions.For(model) }, new()));
+        var option = OptionModels.AsItStands(model);
+        var truth = Math.Exp(0.12 * Noise.Normal(Seed, NoisePurpose.LossOwn, facts.DrawKey, 0, 0));
+        for (var w = 0; w < 2; w++)
+        {
+            var demand = HeatBalance.Season(option, years[2023 + w]).DemandKwh;
+            for (var m = 0; m < 12; m++)
+            {
+                use[12 * w + m] += truth * demand[m] / model.Heaters[0].Efficiency;
+            }
+        }
+    }
+
+    private static List<FuelEntry> Bills(FuelKind fuel, string unit, double[] useKwh)
+    {
+        var kwh = HeatingValues.KwhPerUnit(fuel, unit)!.Value;
+        var price = fuel switch { FuelKind.NaturalGas => 0.92, FuelKind.Propane => 2.35, FuelKind.FuelOil => 3.75, _ => 0.125 };
+        var entries = new List<FuelEntry>();
+        for (var i = 0; i < useKwh.Length; i++)
+        {
+            var calendar = SeasonCalendar.CalendarMonth(i % 12);
+            var from = new DateOnly(2023 + i / 12 + (calendar < 7 ? 1 : 0), calendar, 1);
+            var quantity = Math.Round(useKwh[i] / kwh * (1 + 0.03 * Noise.Normal(Seed, NoisePurpose.Offset, (int)fuel, i, 1)), 1);
+            if (quantity > 0)
+            {
+                entries.Add(new(fuel is FuelKind.NaturalGas or FuelKind.Electricity ? FuelEntryKind.Bill : FuelEntryKind.Total, from, from.AddMonths(1).AddDays(-1), quantity, unit, quantity * kwh,
+                    (long)Math.Round(quantity * price * 100), ReadKind.Actual));
+            }
+        }
+
+        return entries;
+    }
+}
