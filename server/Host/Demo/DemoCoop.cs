@@ -33,7 +33,7 @@ public sealed class DemoCoop(CoopStore coops, ItemStore items)
         }
 
         var save = new List<ItemToSave>();
-        var years = new List<IReadOnlyDictionary<int, WeatherYear>>();
+        var years = new List<Dictionary<int, WeatherYear>>();
         for (var s = 0; s < DemoFarms.Stations.Length; s++)
         {
             years.Add(Station(s, save));

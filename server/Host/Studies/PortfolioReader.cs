@@ -23,7 +23,8 @@ public sealed class PortfolioReader(ItemStore items, CoopStore coops)
     public Portfolio Read(Viewer viewer, string coopId)
     {
         Dictionary<string, T> All<T>(string kind) => items.All<T>(viewer, coopId, kind).ToDictionary(i => i.Id, i => i.Facts);
-        var set = items.All<ScenarioSetFacts>(viewer, coopId, ItemKind.ScenarioSet).LastOrDefault()?.Facts ?? new ScenarioSetFacts { FirstSeason = 2026 };
+        var sets = items.All<ScenarioSetFacts>(viewer, coopId, ItemKind.ScenarioSet);
+        var set = sets.Count > 0 ? sets[^1].Facts : new ScenarioSetFacts { FirstSeason = 2026 };
         return new()
         {
             Set = set,

@@ -1,0 +1,103 @@
+using FarmPortfolio.Engine.Funding;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Studies;
+using GraphQL;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>A house or option pinned or left out.</summary>
+public sealed record PinInput([property: Id] string HouseId, string? OptionKey, string Reason);
+
+/// <summary>Rules of a round.</summary>
+public sealed record FundingRulesInput
+{
+    /// <summary>Money of the round.</summary>
+    public double BudgetUsd { get; init; } = 50000;
+
+    /// <summary>Share held back.</summary>
+    public double ReserveShare { get; init; } = 0.10;
+
+    /// <summary>Share of the cost a grant covers.</summary>
+    public double CostShare { get; init; } = 0.60;
+
+    /// <summary>Cap a house.</summary>
+    public double HouseCapUsd { get; init; } = 9000;
+
+    /// <summary>Cap a farm.</summary>
+    public double FarmCapUsd { get; init; } = 14000;
+
+    /// <summary>Season of the confidence rule.</summary>
+    public int PaybackSeasons { get; init; } = 10;
+
+    /// <summary>Share of the futures asked.</summary>
+    public double Confidence { get; init; } = 0.60;
+
+    /// <summary>Measure.</summary>
+    public Merit Merit { get; init; } = Merit.NetSaving;
+
+    /// <summary>Pinned.</summary>
+    public IEnumerable<PinInput>? Pinned { get; init; }
+
+    /// <summary>Left out.</summary>
+    public IEnumerable<PinInput>? Excluded { get; init; }
+
+    internal FundingRules Rules() => new()
+    {
+        BudgetUsd = BudgetUsd,
+        ReserveShare = ReserveShare,
+        CostShare = CostShare,
+        HouseCapUsd = HouseCapUsd,
+        FarmCapUsd = FarmCapUsd,
+        PaybackSeasons = PaybackSeasons,
+        Confidence = Confidence,
+        Merit = Merit,
+        Pinned = [.. (Pinned ?? []).Select(p => new Pin(p.HouseId, p.OptionKey, p.Reason))],
+        Excluded = [.. (Excluded ?? []).Select(p => new Pin(p.HouseId, p.OptionKey, p.Reason))],
+    };
+}
+
+/// <summary>A place in the order.</summary>
+[Name("FundingRow")]
+public sealed record FundingRowView(int Rank, OptionView Option, OptionResultView Result, bool Funded, bool Pinned, double FundedShare, double GrantUsd, double OwnPartUsd, double MeritPerGrantUsd, string Why);
+
+/// <summary>An option that no rule lets in.</summary>
+[Name("WhyNot")]
+public sealed record WhyNotView(OptionView Option, string Why, string Rule);
+
+/// <summary>A point of benefit against money.</summary>
+[Name("FrontierPoint")]
+public sealed record FrontierPointView(double GrantUsd, double SavingP10, double SavingP50, double SavingP90);
+
+/// <summary>What to fund first.</summary>
+[Name("FundingOrder")]
+public sealed class FundingOrderView(Register register, StudyResult study, FundingOrder order, FundingRules rules)
+{
+    /// <summary>Rows, funded first.</summary>
+    public IEnumerable<FundingRowView> Rows => order.Rows.Select((r, i) => new FundingRowView(
+        i + 1, Option(r.Index), new(study.Options[r.Index]), r.Funded, r.Pinned, r.FundedShare, r.GrantUsd, study.Options[r.Index].OutlayUsd - r.GrantUsd, r.MeritPerGrantUsd, r.Why));
+
+    /// <summary>What can be given now.</summary>
+    public double AvailableUsd => rules.AvailableUsd;
+
+    /// <summary>Grants given.</summary>
+    public double GrantUsd => order.GrantUsd;
+
+    /// <summary>Saving a season of all that is funded.</summary>
+    public DistributionView SavingUsd => DistributionView.Of(order.SavingUsd);
+
+    /// <summary>What the next $10,000 would add.</summary>
+    public double NextAddsUsd => order.NextAddsUsd;
+
+    /// <summary>Benefit against money.</summary>
+    public IEnumerable<FrontierPointView> Frontier => order.Frontier.Select(f => new FrontierPointView(f.GrantUsd, f.P10, f.P50, f.P90));
+
+    /// <summary>Options that no rule lets in, the nearest first.</summary>
+    public IEnumerable<WhyNotView> NotEligible => order.NotEligible.OrderByDescending(n => study.Options[n.Index].SavingUsd.Mean).Select(n => new WhyNotView(Option(n.Index), n.Why, n.Rule));
+
+    private OptionView Option(int index)
+    {
+        var o = study.Options[index];
+        var facts = register.OptionSet(o.HouseId)?.Facts.Options.FirstOrDefault(x => x.Key == o.Key) ?? new OptionFacts(o.Key, []);
+        return new(register, register.Houses[o.HouseId], facts);
+    }
+}

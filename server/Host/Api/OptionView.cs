@@ -1,0 +1,153 @@
+using FarmPortfolio.Engine;
+using FarmPortfolio.Engine.Economics;
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Host.Storage.Items;
+using GraphQL;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>A line of what an option costs.</summary>
+[Name("LedgerLine")]
+public sealed record LineView(string What, double Usd, string? Field, double? Quantity, string? Unit)
+{
+    /// <summary>From the engine's line.</summary>
+    public static LineView Of(CostLine l) => new(l.What, l.Usd, l.Field, l.Quantity, l.Unit);
+}
+
+/// <summary>A distribution over all futures.</summary>
+[Name("Distribution")]
+public sealed record DistributionView(double Mean, double HalfWidth, double P5, double P10, double P25, double P50, double P75, double P90, double P95, double MeanOfWorst5Pct)
+{
+    /// <summary>From the engine's distribution.</summary>
+    public static DistributionView Of(Distribution d) => new(d.Mean, d.HalfWidth, d.P5, d.P10, d.P25, d.P50, d.P75, d.P90, d.P95, d.MeanOfWorst5Pct);
+}
+
+/// <summary>When the money is back.</summary>
+[Name("Payback")]
+public sealed record PaybackView(IEnumerable<double> ShareBySeason, double NeverShare, double HalfWidth, int? P10Season, int? P25Season, int? P50Season, int? P75Season, int? P90Season)
+{
+    /// <summary>From the engine's payback.</summary>
+    public static PaybackView Of(Payback p) => new(p.ShareBySeason, p.NeverShare, p.HalfWidth, p.SeasonOf(0.1), p.SeasonOf(0.25), p.SeasonOf(0.5), p.SeasonOf(0.75), p.SeasonOf(0.9));
+}
+
+/// <summary>What a study found for an option.</summary>
+[Name("OptionResult")]
+public sealed class OptionResultView(OptionResult result)
+{
+    /// <summary>Outlay, US dollars.</summary>
+    public double OutlayUsd => result.OutlayUsd;
+
+    /// <summary>Season of the study before which it is built, from 0.</summary>
+    public int StartSeason => result.StartSeason;
+
+    /// <summary>Heat saved a season, kWh.</summary>
+    public double HeatSavedKwh => result.HeatSavedKwh;
+
+    /// <summary>Share of the heat saved.</summary>
+    public double HeatSavedShare => result.BaseHeatKwh > 0 ? result.HeatSavedKwh / result.BaseHeatKwh : 0;
+
+    /// <summary>Fuel saved a season, kWh.</summary>
+    public double FuelSavedKwh => result.FuelSavedKwh;
+
+    /// <summary>CO2 a season, kg.</summary>
+    public double Co2SavedKg => result.Co2SavedKg;
+
+    /// <summary>Net saving of a season.</summary>
+    public DistributionView SavingUsd => DistributionView.Of(result.SavingUsd);
+
+    /// <summary>Net present value.</summary>
+    public DistributionView NpvUsd => DistributionView.Of(result.NpvUsd);
+
+    /// <summary>Savings-to-investment ratio; null without outlay.</summary>
+    public DistributionView? SavingsToInvestment => result.SavingsToInvestment is { } s ? DistributionView.Of(s) : null;
+
+    /// <summary>Net saving by season.</summary>
+    public IEnumerable<DistributionView> SavingUsdBySeason => result.SavingBySeason.Select(DistributionView.Of);
+
+    /// <summary>Net saving added up, before the outlay.</summary>
+    public IEnumerable<DistributionView> NetUsdBySeason => result.NetBySeason.Select(DistributionView.Of);
+
+    /// <summary>Lasting payback.</summary>
+    public PaybackView LastingPayback(bool discounted = false) => PaybackView.Of(discounted ? result.LastingDiscounted : result.Lasting);
+
+    /// <summary>First payback.</summary>
+    public PaybackView FirstPayback(bool discounted = false) => PaybackView.Of(discounted ? result.FirstDiscounted : result.First);
+
+    /// <summary>Share of futures that lose money over the horizon.</summary>
+    public double LossShare => result.LossShare;
+
+    /// <summary>One single future, added up.</summary>
+    public IEnumerable<double> OnePathUsdBySeason => result.OnePath;
+
+    /// <summary>What is not counted.</summary>
+    public IEnumerable<string> NotCounted => result.Costs.NotCounted;
+}
+
+/// <summary>One retrofit or combination for one house.</summary>
+[Name("Option")]
+public sealed class OptionView(Register register, Item<HouseFacts> house, OptionFacts option)
+{
+    private readonly Lazy<OptionCosts?> costs = new(() => Costs(register, house, option));
+
+    /// <summary>House and key.</summary>
+    [Id] public string Id => $"{house.Id}~{option.Key}";
+
+    /// <summary>Key.</summary>
+    public string Key => option.Key;
+
+    /// <summary>House.</summary>
+    public HouseView House => new(register, house);
+
+    /// <summary>Plain name.</summary>
+    public string Title => option.Parts.Count == 0 ? "As it stands" : string.Join("; ", option.Parts.Select(p => Entry(p)?.Title ?? p)) + option.Timing switch { OptionTiming.AtFilmChange => ", at the next film change", OptionTiming.AtHeaterChange => ", when the heater is due", _ => string.Empty };
+
+    /// <summary>Codes of its parts.</summary>
+    public IEnumerable<string> Parts => option.Parts;
+
+    /// <summary>Whether it has no outlay.</summary>
+    public bool IsRunningChange => option.Parts.Count > 0 && costs.Value is { OutlayUsd: 0 };
+
+    /// <summary>Lines of the outlay.</summary>
+    public IEnumerable<LineView> Outlay => costs.Value?.Outlay.Select(LineView.Of) ?? [];
+
+    /// <summary>Outlay, US dollars.</summary>
+    public double OutlayUsd => costs.Value?.OutlayUsd ?? 0;
+
+    /// <summary>Where the outlay comes from.</summary>
+    public string OutlayBasis => costs.Value?.Basis ?? string.Empty;
+
+    /// <summary>Lines of a season's running.</summary>
+    public IEnumerable<LineView> Running => costs.Value?.Running.Select(LineView.Of) ?? [];
+
+    /// <summary>Running of a season, US dollars.</summary>
+    public double RunningUsd => costs.Value?.RunningUsd ?? 0;
+
+    /// <summary>Drawbacks.</summary>
+    public IEnumerable<string> Drawbacks => option.Parts.SelectMany(p => Entry(p)?.Drawbacks ?? []).Distinct();
+
+    /// <summary>Cautions.</summary>
+    public IEnumerable<string> Cautions => option.Parts.SelectMany(p => Entry(p)?.Cautions ?? []).Distinct();
+
+    /// <summary>Skills the work asks for.</summary>
+    public IEnumerable<string> Skills => option.Parts.SelectMany(p => Entry(p)?.Skills ?? []).Distinct();
+
+    /// <summary>Result in the newest done study.</summary>
+    public OptionResultView? Result => register.NewestResult?.Options.FirstOrDefault(o => o.HouseId == house.Id && o.Key == option.Key) is { } r ? new(r) : null;
+
+    private static CatalogueFacts? Entry(string code) => Catalogue.BuiltIn.Find(CatalogueKind.Retrofit, code);
+
+    private static OptionCosts? Costs(Register register, Item<HouseFacts> house, OptionFacts option)
+    {
+        if (register.Model(house).Model is not { } model || OptionModels.Of(model, option).Model is not { } physics || register.Middling(house.Facts) is not { } year)
+        {
+            return null;
+        }
+
+        var heat = HeatBalance.Season(physics, year);
+        var quotes = register.Items.All<QuoteFacts>(register.Viewer, register.Coop.Id, ItemKind.Quote).Select(q => q.Facts).Where(q => q.FarmId == house.Facts.FarmId).ToList();
+        return OptionCosts.Of(model, register.Farms[house.Facts.FarmId].Facts, option, quotes, register.SetFacts, heat.NightsInUse, heat.HeatedDays, physics.LightLostShare);
+    }
+}

@@ -1,0 +1,157 @@
+using FarmPortfolio.Engine;
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Units;
+using FarmPortfolio.Engine.Weather;
+using FarmPortfolio.Host.Storage.Items;
+using GraphQL;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>Severity of a recorded season.</summary>
+[Name("SeasonSeverity")]
+public sealed record SeverityView(int Season, string Name, double DegreeDaysK, double AgainstMiddlePct, double ColdestC, int MissingDays);
+
+/// <summary>A place with a weather record.</summary>
+[Name("WeatherStation")]
+public sealed class StationView(Register register, Item<WeatherStationFacts> item)
+{
+    /// <summary>Identifier.</summary>
+    [Id] public string Id => item.Id;
+
+    /// <summary>Name.</summary>
+    public string Name => item.Remarks.Name ?? "unnamed";
+
+    /// <summary>Note.</summary>
+    public string? Note => item.Remarks.Note;
+
+    /// <summary>Latitude, degrees north.</summary>
+    public double LatitudeDeg => item.Facts.LatitudeDeg;
+
+    /// <summary>Height, metres.</summary>
+    public double ElevationM => item.Facts.ElevationM;
+
+    /// <summary>Recorded seasons against the middle one, degree days below a base.</summary>
+    public IEnumerable<SeverityView> Severity(double baseC = 15.56)
+    {
+        var years = register.Winters(item.Id)?.Years ?? new Dictionary<int, WeatherYear>();
+        var all = years.Values.Select(y => y.DegreeDaysK(baseC)).Order().ToList();
+        var middle = all.Count > 0 ? all[all.Count / 2] : 1;
+        return item.Facts.Seasons.Where(s => years.ContainsKey(s.Season)).OrderBy(s => s.Season).Select(s =>
+            new SeverityView(s.Season, SeasonCalendar.Name(s.Season), years[s.Season].DegreeDaysK(baseC), 100 * (years[s.Season].DegreeDaysK(baseC) / middle - 1), years[s.Season].TempC.Min(), s.MissingDays));
+    }
+}
+
+/// <summary>A month's price.</summary>
+[Name("PricePoint")]
+public sealed record PricePointView(string Month, double? UsdPerUnit);
+
+/// <summary>Prices to come, delivered.</summary>
+[Name("PriceFan")]
+public sealed record PriceFanView(string Unit, IEnumerable<string> Months, IEnumerable<double> P10, IEnumerable<double> P25, IEnumerable<double> P50, IEnumerable<double> P75, IEnumerable<double> P90, string Words);
+
+/// <summary>A monthly price record.</summary>
+[Name("PriceSeries")]
+public sealed class PriceSeriesView(Register register, Item<PriceSeriesFacts> item)
+{
+    /// <summary>Identifier.</summary>
+    [Id] public string Id => item.Id;
+
+    /// <summary>Name.</summary>
+    public string Name => item.Remarks.Name ?? "unnamed";
+
+    /// <summary>Fuel.</summary>
+    public FuelKind Fuel => item.Facts.Fuel;
+
+    /// <summary>Whether the futures roll on from it.</summary>
+    public bool InUse => register.Reader.Prices(register.Viewer, register.Coop.Id, register.SetFacts).GetValueOrDefault(Fuel) is { } used && used.Source == item.Facts.Source;
+
+    /// <summary>Unit.</summary>
+    public string Unit => item.Facts.Unit;
+
+    /// <summary>Source.</summary>
+    public string? Source => item.Facts.Source;
+
+    /// <summary>Last month.</summary>
+    public string LastMonth => item.Facts.FirstMonthOn.AddMonths(item.Facts.UsdPerUnit.Count - 1).ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>The record.</summary>
+    public IEnumerable<PricePointView> Months => item.Facts.UsdPerUnit.Select((v, i) => new PricePointView(item.Facts.FirstMonthOn.AddMonths(i).ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture), v));
+
+    /// <summary>What the fit says, in plain sentences.</summary>
+    public IEnumerable<string> FitWords
+    {
+        get
+        {
+            var (record, faults) = PriceRecord.Of(item.Facts);
+            if (record is null)
+            {
+                return faults.Select(f => f.Message);
+            }
+
+            var m = PriceFit.Of(record, item.Facts.Class);
+            return
+            [
+                $"{m.Months} months to {m.LastMonthOn:yyyy-MM}" + (record.Filled > 0 ? $", {record.Filled} of them filled between neighbours." : ", no gap."),
+                $"Prices move {100 * m.Volatility:0} % a year (the record alone says {100 * m.RawVolatility:0} %; the class prior weighs {100 * m.PriorWeight:0} %).",
+                m.Months < 60 ? "Under five years: the numbers are mostly the class prior's." : m.ShortReversion > 0 ? $"Half of a spike is gone after {12 * Math.Log(2) / m.ShortReversion:0} months." : "No return to a level is assumed.",
+            ];
+        }
+    }
+}
+
+/// <summary>An assumption with its unit, range and source.</summary>
+[Name("Assumption")]
+public sealed record AssumptionView(string Group, string Title, double? Value, string? Text, string Unit, double? Low, double? High, string Status, string? Source);
+
+/// <summary>The assumptions in use.</summary>
+[Name("ScenarioSet")]
+public sealed class ScenarioSetView(Item<ScenarioSetFacts> item)
+{
+    /// <summary>Identifier.</summary>
+    [Id] public string Id => item.Id;
+
+    /// <summary>Revision.</summary>
+    public int Revision => (int)item.Revision;
+
+    /// <summary>Name.</summary>
+    public string Name => item.Remarks.Name ?? "unnamed";
+
+    /// <summary>Year of the first season's July.</summary>
+    public int FirstSeason => item.Facts.FirstSeason;
+
+    /// <summary>Seasons.</summary>
+    public int SeasonCount => item.Facts.SeasonCount;
+
+    /// <summary>Random seed.</summary>
+    public string Seed => item.Facts.Seed.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>Discount rate.</summary>
+    public double DiscountRate => item.Facts.DiscountRate;
+
+    /// <summary>Growth of upkeep and wages.</summary>
+    public double UpkeepGrowth => item.Facts.UpkeepGrowth;
+
+    /// <summary>Wage, $/h.</summary>
+    public double WageUsdPerHour => item.Facts.WageUsdPerHour;
+
+    /// <summary>Electricity, $/kWh.</summary>
+    public double ElectricityUsdPerKwh => item.Facts.ElectricityUsdPerKwh;
+
+    /// <summary>Offset, K.</summary>
+    public double OffsetK => item.Facts.OffsetK;
+
+    /// <summary>Trend, K a year.</summary>
+    public double OffsetTrendKPerYear => item.Facts.OffsetTrendKPerYear;
+
+    /// <summary>Level of U before bills.</summary>
+    public double LossLevel => item.Facts.LossLevel;
+
+    /// <summary>Whether levels are means or medians.</summary>
+    public LevelMeaning LevelMeaning => item.Facts.LevelMeaning;
+
+    /// <summary>Every default of the catalogue.</summary>
+    public IEnumerable<AssumptionView> Assumptions => Catalogue.BuiltIn.Entries.SelectMany(e => e.Values.Select(v => new AssumptionView(
+        e.Kind + ": " + e.Title, v.Key, v.Value.Value, null, v.Value.Unit, v.Value.Low, v.Value.High, v.Value.Status.ToString(), v.Value.Source)));
+}

@@ -1,0 +1,139 @@
+using FarmPortfolio.Engine;
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Engine.Weather;
+using FarmPortfolio.Host.Accounts;
+using FarmPortfolio.Host.Storage;
+using FarmPortfolio.Host.Storage.Items;
+using FarmPortfolio.Host.Studies;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>One request's view of a co-op: each kind is read at most once, whatever is asked.</summary>
+public sealed class Register
+{
+    private readonly Lazy<IReadOnlyDictionary<string, Item<FarmFacts>>> farms;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<HouseFacts>>> houses;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<SupplyGroupFacts>>> groups;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<FuelRecordFacts>>> records;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<ContractFacts>>> contracts;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<OptionSetFacts>>> options;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<WeatherStationFacts>>> stations;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<PriceSeriesFacts>>> prices;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<ScenarioSetFacts>>> sets;
+    private readonly Lazy<StudyRow?> newest;
+    private readonly System.Collections.Concurrent.ConcurrentDictionary<string, StationWinters> winters = new();
+
+    /// <summary>Opens the viewer's first co-op.</summary>
+    /// <param name="coops">Co-ops.</param>
+    /// <param name="items">Items.</param>
+    /// <param name="studies">Studies.</param>
+    /// <param name="jobs">Jobs.</param>
+    /// <param name="reader">Reader.</param>
+    public Register(CoopStore coops, ItemStore items, StudyStore studies, StudyJobs jobs, PortfolioReader reader)
+    {
+        (Coops, Items, Studies, Jobs, Reader) = (coops, items, studies, jobs, reader);
+        var all = coops.All(Viewer);
+        Coop = all.Count > 0 ? all[0] : new("none", "no co-op yet", 0);
+        Lazy<IReadOnlyDictionary<string, Item<T>>> Kind<T>(string kind) => new(() => items.All<T>(Viewer, Coop.Id, kind).ToDictionary(i => i.Id));
+        (farms, houses, groups, records) = (Kind<FarmFacts>(ItemKind.Farm), Kind<HouseFacts>(ItemKind.House), Kind<SupplyGroupFacts>(ItemKind.SupplyGroup), Kind<FuelRecordFacts>(ItemKind.FuelRecord));
+        (contracts, options, stations) = (Kind<ContractFacts>(ItemKind.Contract), Kind<OptionSetFacts>(ItemKind.OptionSet), Kind<WeatherStationFacts>(ItemKind.WeatherStation));
+        (prices, sets) = (Kind<PriceSeriesFacts>(ItemKind.PriceSeries), Kind<ScenarioSetFacts>(ItemKind.ScenarioSet));
+        newest = new(() => studies.All(Viewer, Coop.Id).FirstOrDefault(s => s.State == "done"));
+    }
+
+    /// <summary>Who asks.</summary>
+    public Viewer Viewer { get; } = Viewer.Local;
+
+    /// <summary>The co-op.</summary>
+    public CoopRow Coop { get; }
+
+    /// <summary>Co-ops.</summary>
+    public CoopStore Coops { get; }
+
+    /// <summary>Items.</summary>
+    public ItemStore Items { get; }
+
+    /// <summary>Studies.</summary>
+    public StudyStore Studies { get; }
+
+    /// <summary>Jobs.</summary>
+    public StudyJobs Jobs { get; }
+
+    /// <summary>Reader.</summary>
+    public PortfolioReader Reader { get; }
+
+    /// <summary>Farms.</summary>
+    public IReadOnlyDictionary<string, Item<FarmFacts>> Farms => farms.Value;
+
+    /// <summary>Houses.</summary>
+    public IReadOnlyDictionary<string, Item<HouseFacts>> Houses => houses.Value;
+
+    /// <summary>Supply groups.</summary>
+    public IReadOnlyDictionary<string, Item<SupplyGroupFacts>> Groups => groups.Value;
+
+    /// <summary>Fuel records.</summary>
+    public IReadOnlyDictionary<string, Item<FuelRecordFacts>> Records => records.Value;
+
+    /// <summary>Contracts.</summary>
+    public IReadOnlyDictionary<string, Item<ContractFacts>> Contracts => contracts.Value;
+
+    /// <summary>Option sets.</summary>
+    public IReadOnlyDictionary<string, Item<OptionSetFacts>> Options => options.Value;
+
+    /// <summary>Stations.</summary>
+    public IReadOnlyDictionary<string, Item<WeatherStationFacts>> Stations => stations.Value;
+
+    /// <summary>Price series.</summary>
+    public IReadOnlyDictionary<string, Item<PriceSeriesFacts>> Prices => prices.Value;
+
+    /// <summary>The assumptions in use: the newest set.</summary>
+    public Item<ScenarioSetFacts>? Set => sets.Value.Values.LastOrDefault();
+
+    /// <summary>Assumptions, or the defaults.</summary>
+    public ScenarioSetFacts SetFacts => Set?.Facts ?? new() { FirstSeason = 2026 };
+
+    /// <summary>Newest done study.</summary>
+    public StudyRow? Newest => newest.Value;
+
+    /// <summary>Its result.</summary>
+    public StudyResult? NewestResult => Newest is { } s ? Jobs.Result(Viewer, s.Id) : null;
+
+    /// <summary>A house's options, "as it stands" not among them.</summary>
+    /// <param name="houseId">House.</param>
+    /// <returns>The set, or null.</returns>
+    public Item<OptionSetFacts>? OptionSet(string houseId) => Options.Values.FirstOrDefault(o => o.Facts.HouseId == houseId);
+
+    /// <summary>The model of a house.</summary>
+    /// <param name="house">House.</param>
+    /// <returns>Model and faults.</returns>
+    public (HouseModel? Model, IReadOnlyList<Fault> Faults) Model(Item<HouseFacts> house)
+    {
+        var set = SetFacts;
+        var (model, faults) = HouseModels.Of(house.Facts, Catalogue.BuiltIn, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, Fuel(house.Facts));
+        return (model is null ? null : model with { HouseId = house.Id }, faults);
+    }
+
+    /// <summary>Fuel of a house.</summary>
+    /// <param name="house">House.</param>
+    /// <returns>Fuel.</returns>
+    public FuelKind Fuel(HouseFacts house) => house.Heaters.Count > 0 ? house.Heaters[0].Fuel : house.Supplies.Count > 0 && Groups.TryGetValue(house.Supplies[0].SupplyGroupId, out var g) ? g.Facts.Fuel : FuelKind.Propane;
+
+    /// <summary>Winters of a station.</summary>
+    /// <param name="stationId">Station.</param>
+    /// <returns>Winters; null where there is no such station.</returns>
+    public StationWinters? Winters(string? stationId) => stationId is not null && Stations.TryGetValue(stationId, out var s) ? winters.GetOrAdd(stationId, _ => Reader.Winters(Viewer, s.Facts)) : null;
+
+    /// <summary>The middling winter of a house's station.</summary>
+    /// <param name="house">House.</param>
+    /// <returns>The winter; null where there is none.</returns>
+    public WeatherYear? Middling(HouseFacts house)
+    {
+        var years = Farms.TryGetValue(house.FarmId, out var farm) ? Winters(farm.Facts.WeatherStationId)?.Years.Values : null;
+        return years?.OrderBy(y => y.DegreeDaysK(15)).ElementAtOrDefault(years.Count() / 2);
+    }
+}

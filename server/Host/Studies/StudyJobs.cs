@@ -1,0 +1,180 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Threading.Channels;
+using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Host.Accounts;
+using FarmPortfolio.Host.Storage;
+
+namespace FarmPortfolio.Host.Studies;
+
+/// <summary>Runs studies one after another, tells how far they are, and keeps the newest results at hand.</summary>
+/// <param name="studies">Studies.</param>
+/// <param name="reader">Inputs.</param>
+/// <param name="log">Log.</param>
+public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader, ILogger<StudyJobs> log) : BackgroundService
+{
+    private readonly Channel<string> queue = Channel.CreateUnbounded<string>();
+    private readonly ConcurrentDictionary<string, StudyProgress> progress = new();
+    private readonly ConcurrentDictionary<string, CancellationTokenSource> running = new();
+    private readonly ConcurrentDictionary<string, StudyResult> results = new();
+
+    /// <summary>Version of the program.</summary>
+    public static string ProgramVersion { get; } = typeof(StudyJobs).Assembly.GetName().Version?.ToString(3) ?? "0";
+
+    /// <summary>Asks for a study of a co-op as it holds now.</summary>
+    /// <param name="viewer">Who.</param>
+    /// <param name="coopId">Co-op.</param>
+    /// <returns>The study, and whether an equal one was there.</returns>
+    public (StudyRow Study, bool SameAs) Start(Viewer viewer, string coopId)
+    {
+        var (study, same) = studies.Add(viewer, coopId, ProgramVersion);
+        if (!same)
+        {
+            queue.Writer.TryWrite(study.Id);
+        }
+
+        return (study, same);
+    }
+
+    /// <summary>Cancels a study that waits or runs.</summary>
+    /// <param name="viewer">Who.</param>
+    /// <param name="id">Study.</param>
+    public void Cancel(Viewer viewer, string id)
+    {
+        if (running.TryGetValue(id, out var token))
+        {
+            token.Cancel();
+        }
+
+        studies.Move(viewer, id, "cancelled");
+    }
+
+    /// <summary>How far a study is.</summary>
+    /// <param name="id">Study.</param>
+    /// <returns>Progress; null when it is not known.</returns>
+    public StudyProgress? Progress(string id) => progress.GetValueOrDefault(id);
+
+    /// <summary>A study's result; after a restart without its single futures.</summary>
+    /// <param name="viewer">Who.</param>
+    /// <param name="id">Study.</param>
+    /// <returns>The result, or null.</returns>
+    public StudyResult? Result(Viewer viewer, string id)
+    {
+        if (studies.Find(viewer, id) is not { State: "done" })
+        {
+            return null;
+        }
+
+        return results.TryGetValue(id, out var known) ? known : studies.Result(viewer, id) is { } stored ? results.GetOrAdd(id, stored) : null;
+    }
+
+    /// <summary>A result with its single futures, drawn again where they are not at hand.</summary>
+    /// <param name="viewer">Who.</param>
+    /// <param name="study">Study; must be up to date to be drawn again.</param>
+    /// <returns>The result; null when it cannot be drawn again.</returns>
+    public StudyResult? WithFutures(Viewer viewer, StudyRow study)
+    {
+        var result = Result(viewer, study.Id);
+        if (result is null || result.SavingByPath.Count == result.Options.Count)
+        {
+            return result;
+        }
+
+        if (studies.ChangedSince(viewer, study).Count > 0 || study.NumbersVersion != StudyRun.NumbersVersion)
+        {
+            return null;
+        }
+
+        return StudyRun.Run(reader.Read(viewer, study.CoopId), Environment.ProcessorCount, null, CancellationToken.None).Result is { } again ? results[study.Id] = again : null;
+    }
+
+    /// <inheritdoc/>
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        foreach (var waiting in studies.Waiting(Viewer.Program))
+        {
+            queue.Writer.TryWrite(waiting.Id);
+        }
+
+        await foreach (var id in queue.Reader.ReadAllAsync(stoppingToken))
+        {
+            await Task.Run(() => RunOne(id, stoppingToken), stoppingToken);
+        }
+    }
+
+    private void RunOne(string id, CancellationToken stopping)
+    {
+        if (studies.Find(Viewer.Program, id) is not { State: "queued" } study)
+        {
+            return;
+        }
+
+        using var token = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        running[id] = token;
+        studies.Move(Viewer.Program, id, "running");
+        var clock = Stopwatch.StartNew();
+        var told = -10;
+        try
+        {
+            var report = new Teller(p =>
+            {
+                progress[id] = p;
+                var tenth = (int)(10 * p.Share);
+                if (tenth > told)
+                {
+                    told = tenth;
+                    LogProgress(study.Number, (int)(100 * p.Share), p.Words);
+                }
+            });
+            var (result, faults) = StudyRun.Run(reader.Read(Viewer.Program, study.CoopId), Environment.ProcessorCount, report, token.Token);
+            if (result is null)
+            {
+                studies.Move(Viewer.Program, id, "failed", string.Join(" ", faults.Select(f => $"{f.Message} {f.Remedy}")));
+                return;
+            }
+
+            results[id] = result;
+            studies.Finish(Viewer.Program, id, result, clock.Elapsed.TotalSeconds);
+            LogDone(study.Number, result.Options.Count, clock.Elapsed.TotalSeconds);
+        }
+        catch (OperationCanceledException)
+        {
+            studies.Move(Viewer.Program, id, stopping.IsCancellationRequested ? "queued" : "cancelled");
+        }
+#pragma warning disable CA1031 // whatever went wrong, the study is marked failed and the queue goes on
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            LogFailed(e, study.Number);
+            studies.Move(Viewer.Program, id, "failed", "The program met a fault of its own; the log says more.");
+        }
+        finally
+        {
+            running.TryRemove(id, out _);
+            progress[id] = new(1, "done", 0, 0);
+        }
+    }
+
+    [LoggerMessage(LogLevel.Information, "study {Number}: {Percent} %, {Words}")]
+    private partial void LogProgress(long number, int percent, string words);
+
+    [LoggerMessage(LogLevel.Information, "study {Number} is done: {Options} options in {Seconds:0.0} s")]
+    private partial void LogDone(long number, int options, double seconds);
+
+    [LoggerMessage(LogLevel.Error, "study {Number} failed")]
+    private partial void LogFailed(Exception e, long number);
+
+    private sealed class Teller(Action<StudyProgress> tell) : IProgress<StudyProgress>
+    {
+        private readonly Lock gate = new();
+
+        public void Report(StudyProgress value)
+        {
+            lock (gate)
+            {
+                tell(value);
+            }
+        }
+
+    }
+}
