@@ -38,7 +38,7 @@ public sealed record FundingRules
     public double FarmCapUsd { get; init; } = 14000;
 
     /// <summary>Grants below this are not offered.</summary>
-    public double MinimumGrantUsd { get; init; }
+    public double MinimumGrantUsd { get; init; } = 250;
 
     /// <summary>An option must have paid itself back, and stay so, by this season.</summary>
     public int PaybackSeasons { get; init; } = 10;

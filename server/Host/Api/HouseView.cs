@@ -64,7 +64,7 @@ public sealed record DefaultView(string Field, string Title, double Value, strin
 public sealed record FaultView(string Code, string? Field, string Message, string Remedy, int? Line, int? Column)
 {
     /// <summary>From the engine's fault.</summary>
-    public static FaultView Of(Fault f) => new(f.Code, f.Field, f.Message, f.Remedy, f.Line, f.Column);
+    internal static FaultView Of(Fault f) => new(f.Code, f.Field, f.Message, f.Remedy, f.Line, f.Column);
 }
 
 /// <summary>A heating period.</summary>

@@ -14,7 +14,7 @@ namespace FarmPortfolio.Host.Api;
 public sealed record LineView(string What, double Usd, string? Field, double? Quantity, string? Unit)
 {
     /// <summary>From the engine's line.</summary>
-    public static LineView Of(CostLine l) => new(l.What, l.Usd, l.Field, l.Quantity, l.Unit);
+    internal static LineView Of(CostLine l) => new(l.What, l.Usd, l.Field, l.Quantity, l.Unit);
 }
 
 /// <summary>A distribution over all futures.</summary>
@@ -22,7 +22,7 @@ public sealed record LineView(string What, double Usd, string? Field, double? Qu
 public sealed record DistributionView(double Mean, double HalfWidth, double P5, double P10, double P25, double P50, double P75, double P90, double P95, double MeanOfWorst5Pct)
 {
     /// <summary>From the engine's distribution.</summary>
-    public static DistributionView Of(Distribution d) => new(d.Mean, d.HalfWidth, d.P5, d.P10, d.P25, d.P50, d.P75, d.P90, d.P95, d.MeanOfWorst5Pct);
+    internal static DistributionView Of(Distribution d) => new(d.Mean, d.HalfWidth, d.P5, d.P10, d.P25, d.P50, d.P75, d.P90, d.P95, d.MeanOfWorst5Pct);
 }
 
 /// <summary>When the money is back.</summary>
@@ -30,7 +30,7 @@ public sealed record DistributionView(double Mean, double HalfWidth, double P5, 
 public sealed record PaybackView(IEnumerable<double> ShareBySeason, double NeverShare, double HalfWidth, int? P10Season, int? P25Season, int? P50Season, int? P75Season, int? P90Season)
 {
     /// <summary>From the engine's payback.</summary>
-    public static PaybackView Of(Payback p) => new(p.ShareBySeason, p.NeverShare, p.HalfWidth, p.SeasonOf(0.1), p.SeasonOf(0.25), p.SeasonOf(0.5), p.SeasonOf(0.75), p.SeasonOf(0.9));
+    internal static PaybackView Of(Payback p) => new(p.ShareBySeason, p.NeverShare, p.HalfWidth, p.SeasonOf(0.1), p.SeasonOf(0.25), p.SeasonOf(0.5), p.SeasonOf(0.75), p.SeasonOf(0.9));
 }
 
 /// <summary>What a study found for an option.</summary>

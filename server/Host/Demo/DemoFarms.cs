@@ -9,7 +9,7 @@ internal sealed record DemoHouse(string Name, HouseShape Shape, double WidthFt, 
 /// <summary>A farm of the demo: one tank or meter, its contract, its houses.</summary>
 internal sealed record DemoFarm(string Name, string Place, int Station, int SalesUsd, FuelKind Fuel, double? FixedPrice, bool Billed, DemoHouse[] Houses);
 
-/// <summary>The invented co-op Fernbrook Growers: fourteen farms, forty-one houses, in places that do not exist.</summary>
+/// <summary>The invented co-op Fernbrook Growers: fourteen farms, forty houses, in places that do not exist.</summary>
 internal static class DemoFarms
 {
     /// <summary>Name of the co-op.</summary>

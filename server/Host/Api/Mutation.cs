@@ -1,0 +1,238 @@
+using FarmPortfolio.Engine;
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Weather;
+using FarmPortfolio.Host.Loading;
+using FarmPortfolio.Host.Storage.Items;
+using GraphQL;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>What of a house the form saves; facts it does not show stay as they are.</summary>
+public sealed record HouseInput
+{
+    /// <summary>Name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Width of a bay, metres.</summary>
+    public required double WidthM { get; init; }
+
+    /// <summary>Length, metres.</summary>
+    public required double LengthM { get; init; }
+
+    /// <summary>Side wall, metres; null = by shape.</summary>
+    public double? SideWallM { get; init; }
+
+    /// <summary>Ridge, metres; null = by shape.</summary>
+    public double? RidgeM { get; init; }
+
+    /// <summary>Air changes an hour; null = by covering.</summary>
+    public double? AirChangesPerHour { get; init; }
+
+    /// <summary>Code of the roof's covering.</summary>
+    public required string CoveringCode { get; init; }
+
+    /// <summary>Code of the heating plan.</summary>
+    public required string HeatingPlanCode { get; init; }
+
+    /// <summary>Seasonal efficiency; null = by kind.</summary>
+    public double? SeasonalEfficiency { get; init; }
+}
+
+/// <summary>A house to save.</summary>
+public sealed record SaveHouseInput([property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, HouseInput House, bool CheckOnly = false);
+
+/// <summary>Own figures of an option to save; null = the catalogue's.</summary>
+public sealed record SaveOptionInput([property: Id] string HouseId, string Key, int ExpectedRevision, [property: Id] string RequestId, double? OutlayUsd, double? UpkeepUsdPerYear, double? WatchingHoursPerWeek, double? ConsumablesUsdPerYear);
+
+/// <summary>Assumptions to save.</summary>
+public sealed record SaveScenarioSetInput(
+    [property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, double DiscountRate, double UpkeepGrowth, double WageUsdPerHour, double ElectricityUsdPerKwh, double OffsetTrendKPerYear, double LossLevel, string Seed, LevelMeaning LevelMeaning);
+
+/// <summary>A file to import, its text pasted or read by the browser.</summary>
+public sealed record ImportInput([property: Id] string RequestId, string FileName, string Text, string Name, bool GoodRowsOnly = false, bool CheckOnly = true, string? Unit = null, double? LatitudeDeg = null, double? ElevationM = null, FuelKind? Fuel = null, string? PriceUnit = null);
+
+/// <summary>What came of a save.</summary>
+public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults);
+
+/// <summary>What came of an import: what was found, and whether it was kept.</summary>
+public sealed record ImportPayload(bool Kept, int Rows, string Summary, IEnumerable<FaultView> Faults);
+
+/// <summary>A study asked for.</summary>
+public sealed record StudyPayload(StudyView Study, bool SameAs);
+
+/// <summary>What can be changed.</summary>
+public sealed class Mutation
+{
+    /// <summary>Saves a house, or only checks it.</summary>
+    public static SavePayload SaveHouse([FromServices] Register register, SaveHouseInput input)
+    {
+        if (!register.Houses.TryGetValue(input.Id, out var house))
+        {
+            return Missing("house");
+        }
+
+        var (h, f) = (input.House, house.Facts);
+        if (string.IsNullOrWhiteSpace(h.Name))
+        {
+            return new(null, false, [new("EMPTY", "name", "The house has no name.", "Give it a name.", null, null)]);
+        }
+
+        var roof = f.Surfaces.FirstOrDefault(s => s.Part == SurfacePart.Roof);
+        var facts = f with
+        {
+            WidthM = h.WidthM,
+            LengthM = h.LengthM,
+            SideWallM = h.SideWallM,
+            RidgeM = h.RidgeM,
+            AirChangesPerHour = h.AirChangesPerHour,
+            HeatingPlanCode = h.HeatingPlanCode,
+            HeatingPeriods = h.HeatingPlanCode == f.HeatingPlanCode ? f.HeatingPeriods : [],
+            Surfaces = [new(SurfacePart.Roof, h.CoveringCode, roof?.InstalledOn, roof?.Condition), .. f.Surfaces.Where(s => s.Part != SurfacePart.Roof)],
+            Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
+        };
+        var faults = HouseChecks.Of(facts, Catalogue.BuiltIn);
+        if (faults.Count > 0 || input.CheckOnly)
+        {
+            return new(null, false, faults.Select(FaultView.Of));
+        }
+
+        return Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{h.Name.Trim()} is changed", input.RequestId, [new(ItemKind.House, input.Id, input.ExpectedRevision, facts, house.Remarks with { Name = h.Name.Trim() })]));
+    }
+
+    /// <summary>Saves own figures of an option.</summary>
+    public static SavePayload SaveOption([FromServices] Register register, SaveOptionInput input)
+    {
+        if (register.OptionSet(input.HouseId) is not { } set || !register.Houses.TryGetValue(input.HouseId, out var house) || set.Facts.Options.All(o => o.Key != input.Key))
+        {
+            return Missing("option");
+        }
+
+        var options = set.Facts.Options.Select(o => o.Key != input.Key ? o : o with
+        {
+            Overrides = (o.Overrides ?? new()) with
+            {
+                OutlayCents = input.OutlayUsd is { } usd ? (long)Math.Round(usd * 100) : null,
+                UpkeepUsdPerYear = input.UpkeepUsdPerYear,
+                WatchingHoursPerWeek = input.WatchingHoursPerWeek,
+                ConsumablesUsdPerYear = input.ConsumablesUsdPerYear,
+            },
+        }).ToList();
+        var faults = register.Model(house).Model is { } model ? OptionChecks.Of(model, options.First(o => o.Key == input.Key)) : [];
+        return faults.Count > 0
+            ? new(null, false, faults.Select(FaultView.Of))
+            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"figures of {input.Key}, {house.Remarks.Name}, are changed", input.RequestId, [new(ItemKind.OptionSet, set.Id, input.ExpectedRevision, set.Facts with { Options = options }, set.Remarks)]));
+    }
+
+    /// <summary>Saves assumptions.</summary>
+    public static SavePayload SaveScenarioSet([FromServices] Register register, SaveScenarioSetInput input)
+    {
+        if (register.Set is not { } set || set.Id != input.Id)
+        {
+            return Missing("set of assumptions");
+        }
+
+        if (!long.TryParse(input.Seed, System.Globalization.CultureInfo.InvariantCulture, out var seed))
+        {
+            return new(null, false, [new("NOT_A_NUMBER", "seed", $"\"{input.Seed}\" is no whole number.", "Give a whole number.", null, null)]);
+        }
+
+        var facts = set.Facts with
+        {
+            DiscountRate = input.DiscountRate,
+            UpkeepGrowth = input.UpkeepGrowth,
+            WageUsdPerHour = input.WageUsdPerHour,
+            ElectricityUsdPerKwh = input.ElectricityUsdPerKwh,
+            OffsetTrendKPerYear = input.OffsetTrendKPerYear,
+            LossLevel = input.LossLevel,
+            Seed = seed,
+            LevelMeaning = input.LevelMeaning,
+        };
+        var faults = ScenarioChecks.Of(facts);
+        return faults.Count > 0
+            ? new(null, false, faults.Select(FaultView.Of))
+            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, "assumptions are changed", input.RequestId, [new(ItemKind.ScenarioSet, set.Id, input.ExpectedRevision, facts, set.Remarks)]));
+    }
+
+    /// <summary>Undoes a change.</summary>
+    public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, register.Coop.Id, changeId, requestId));
+
+    /// <summary>Asks for a study of the co-op as it holds now; an equal one is answered instead of run again.</summary>
+    public static StudyPayload StartStudy([FromServices] Register register)
+    {
+        var (study, same) = register.Jobs.Start(register.Viewer, register.Coop.Id);
+        return new(new(register, study), same);
+    }
+
+    /// <summary>Cancels a study.</summary>
+    public static StudyView? CancelStudy([FromServices] Register register, [Id] string studyId)
+    {
+        register.Jobs.Cancel(register.Viewer, studyId);
+        return register.Studies.Find(register.Viewer, studyId) is { } s ? new(register, s) : null;
+    }
+
+    /// <summary>Looks at a NOAA daily record, and keeps it as a station when asked and sound.</summary>
+    public static ImportPayload ImportWeather([FromServices] Register register, ImportInput input)
+    {
+        using var text = new StringReader(input.Text);
+        var loaded = DailyWeather.Read(text, input.FileName, input.Unit);
+        var faults = loaded.Faults.ToList();
+        if (!input.CheckOnly && input.LatitudeDeg is not (>= -66 and <= 66))
+        {
+            faults.Add(new("OUT_OF_RANGE", "latitudeDeg", "The station has no latitude between -66 and 66.", "Give degrees north, such as 43.6."));
+        }
+
+        if (loaded.Value is not { } record || input.CheckOnly || faults.Any(f => f.Field == "latitudeDeg") || (faults.Count > 0 && !input.GoodRowsOnly))
+        {
+            return new(false, loaded.Rows, Words(loaded.Value), faults.Select(FaultView.Of));
+        }
+
+        var whole = record.Seasons.Where(s => Missing(s.Value) <= WeatherYears.LongestFilledDays).ToList();
+        var seasons = whole.Select(s => new StationSeason(s.Key, RecordStep.Daily, register.Coops.SaveBlob(register.Viewer, s.Value), SeasonCalendar.Days(s.Key), Missing(s.Value), input.FileName)).ToList();
+        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"weather of {input.Name} is imported", input.RequestId,
+            [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = input.LatitudeDeg!.Value, LongitudeDeg = 0, ElevationM = input.ElevationM ?? 0, Seasons = seasons }, new(input.Name.Trim(), Note: input.FileName))]);
+        return new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} seasons are kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]);
+
+        static int Missing(double[] values) => Enumerable.Range(0, values.Length / 2).Count(d => double.IsNaN(values[2 * d] + values[2 * d + 1]));
+        static string Words(DailyRecord? r) => r is null ? "Nothing could be read." : $"{r.Days:#,0} days from {r.FirstOn:yyyy-MM-dd} to {r.LastOn:yyyy-MM-dd}; unit: {r.UnitWords}.";
+    }
+
+    /// <summary>Looks at a monthly price record, and keeps it when asked and sound.</summary>
+    public static ImportPayload ImportPrices([FromServices] Register register, ImportInput input)
+    {
+        using var text = new StringReader(input.Text);
+        var loaded = MonthlyPrices.Read(text, input.FileName);
+        var faults = loaded.Faults.ToList();
+        var fuel = input.Fuel ?? FuelKind.Propane;
+        if (!input.CheckOnly && (input.PriceUnit is not { } unit || Engine.Units.HeatingValues.KwhPerUnit(fuel, unit) is null))
+        {
+            faults.Add(new("UNKNOWN_UNIT", "priceUnit", $"{fuel} is not sold by the \"{input.PriceUnit}\".", $"Choose one of {string.Join(", ", Engine.Units.HeatingValues.UnitsOf(fuel))}."));
+        }
+
+        var words = loaded.Value is { } r ? $"{r.Prices.Count} months from {r.FirstMonthOn:yyyy-MM}." : "Nothing could be read.";
+        if (loaded.Value is not { } record || input.CheckOnly || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (faults.Any(f => f.Code != "SHORT") && !input.GoodRowsOnly))
+        {
+            return new(false, loaded.Rows, words, faults.Select(FaultView.Of));
+        }
+
+        var facts = new PriceSeriesFacts
+        {
+            Fuel = fuel,
+            Market = PriceMarket.Retail,
+            Class = fuel == FuelKind.Electricity ? PriceClass.Electricity : PriceClass.RetailFuel,
+            Unit = input.PriceUnit!,
+            FirstMonthOn = record.FirstMonthOn,
+            UsdPerUnit = record.Prices,
+            Source = input.FileName,
+        };
+        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"prices {input.Name} are imported", input.RequestId, [new(ItemKind.PriceSeries, null, null, facts, new(input.Name.Trim()))]);
+        return new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]);
+    }
+
+    private static SavePayload Missing(string what) => new(null, false, [new("NOT_FOUND", "id", $"There is no such {what}.", "Reload the page.", null, null)]);
+
+    private static SavePayload Saved(SaveOutcome outcome) => new(outcome.ChangeId, outcome.ConflictItemId is not null, outcome.Faults.Select(FaultView.Of));
+}

@@ -1,0 +1,30 @@
+using System.Runtime.CompilerServices;
+using FarmPortfolio.Host.Accounts;
+using FarmPortfolio.Host.Storage;
+using FarmPortfolio.Host.Studies;
+using GraphQL;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>What can be followed.</summary>
+public sealed class Subscription
+{
+    private static readonly TimeSpan Every = TimeSpan.FromMilliseconds(250);
+
+    /// <summary>How far a study is, until it ends.</summary>
+    public static async IAsyncEnumerable<ProgressView> StudyProgress(
+        [FromServices] StudyJobs jobs, [FromServices] StudyStore studies, [Id] string studyId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        while (studies.Find(Viewer.Local, studyId) is { } row)
+        {
+            var p = jobs.Progress(studyId);
+            yield return new(studyId, row.State, row.State == "done" ? 1 : p?.Share ?? 0, p?.Words ?? row.State, p?.Done ?? 0, p?.Total ?? 0);
+            if (row.State is not ("queued" or "running"))
+            {
+                yield break;
+            }
+
+            await Task.Delay(Every, cancellationToken);
+        }
+    }
+}
