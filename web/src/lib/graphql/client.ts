@@ -1,0 +1,49 @@
+import { createClient } from 'graphql-sse';
+import type { TypedDocumentString } from './generated/graphql';
+
+/** A fault the server told: message, code and field. */
+export class ServerFault extends Error {
+  constructor(
+    message: string,
+    readonly code?: string,
+    readonly field?: string,
+  ) {
+    super(message);
+  }
+}
+
+interface Answer<T> {
+  data?: T;
+  errors?: { message: string; extensions?: { code?: string; field?: string } }[];
+}
+
+export async function ask<T, V>(document: TypedDocumentString<T, V>, variables?: V): Promise<T> {
+  const response = await fetch('/graphql', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ query: document.toString(), variables }),
+  });
+  const answer = (await response.json()) as Answer<T>;
+  const fault = answer.errors?.[0];
+  if (fault || !answer.data) {
+    throw new ServerFault(fault?.message ?? `The server answered ${String(response.status)}.`, fault?.extensions?.code, fault?.extensions?.field);
+  }
+  return answer.data;
+}
+
+const events = createClient({ url: '/graphql', singleConnection: false });
+
+/** Follows a subscription until it ends; the answer stops it. */
+export function follow<T, V extends Record<string, unknown>>(
+  document: TypedDocumentString<T, V>,
+  variables: V,
+  next: (data: T) => void,
+  end: () => void,
+): () => void {
+  return events.subscribe<T>(
+    { query: document.toString(), variables },
+    { next: (r) => r.data && next(r.data), error: end, complete: end },
+  );
+}
+
+export const requestId = (): string => crypto.randomUUID();

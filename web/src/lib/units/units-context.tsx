@@ -1,0 +1,17 @@
+import { createContext, useContext, useState, type ReactNode } from 'react';
+import type { UnitSystem } from './format.ts';
+
+const Units = createContext<{ units: UnitSystem; setUnits: (u: UnitSystem) => void }>({ units: 'us', setUnits: () => undefined });
+
+const KEY = 'units';
+
+export function UnitsProvider({ children }: { children: ReactNode }) {
+  const [units, set] = useState<UnitSystem>(() => (localStorage.getItem(KEY) === 'si' ? 'si' : 'us'));
+  const setUnits = (u: UnitSystem) => {
+    localStorage.setItem(KEY, u);
+    set(u);
+  };
+  return <Units value={{ units, setUnits }}>{children}</Units>;
+}
+
+export const useUnits = () => useContext(Units);
