@@ -23,6 +23,7 @@ export function FanChart({ points, colour = 'var(--ink)', format, line, height =
   const data = points.map((p) => ({ ...p, outer: [p.p10, p.p90], inner: [p.p25, p.p75] }));
   const last = points.at(-1);
   return (
+    <>
     <div style={{ height }} className="small">
       <ResponsiveContainer initialDimension={{ width: 600, height }}>
         <ComposedChart data={data} margin={{ top: 16, right: 12, bottom: 4, left: 12 }} accessibilityLayer title="the same numbers stand in the table below">
@@ -45,13 +46,14 @@ export function FanChart({ points, colour = 'var(--ink)', format, line, height =
           <Tooltip content={({ payload }) => <Sentence point={payload?.[0]?.payload as FanPoint | undefined} format={format} />} />
         </ComposedChart>
       </ResponsiveContainer>
+    </div>
       {last && (
         <p className="quiet small" style={{ margin: 0 }}>
           {last.name}: one in ten over {format(last.p90)}, middle <b style={{ color: 'var(--ink)' }}>{format(last.p50)}</b>, one in ten under {format(last.p10)}
           {last.one !== undefined && '. Dotted: one future, as it might run'}.
         </p>
       )}
-    </div>
+    </>
   );
 }
 

@@ -1,0 +1,85 @@
+import { useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import { Link, NavLink, Outlet } from 'react-router';
+import { graphql } from '../lib/graphql/generated/index.ts';
+import { ask } from '../lib/graphql/client.ts';
+import { useUnits } from '../lib/units/units-context.tsx';
+import { pages } from './router.tsx';
+import { StudyStatus } from './study-status.tsx';
+
+const FrameQuery = graphql(`
+  query Frame {
+    version
+    coop {
+      name
+      isDemo
+      newestStudy { id number askedAt futuresCount changedSince }
+      runningStudy { id number state }
+    }
+  }
+`);
+
+const THEME = 'theme';
+
+function useTheme(): [string, (t: string) => void] {
+  const [theme, set] = useState(() => localStorage.getItem(THEME) ?? (window.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'));
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = theme;
+  }, [theme]);
+  return [
+    theme,
+    (t) => {
+      localStorage.setItem(THEME, t);
+      set(t);
+    },
+  ];
+}
+
+export function Frame() {
+  const { data, error } = useQuery({ queryKey: ['frame'], queryFn: () => ask(FrameQuery) });
+  const [theme, setTheme] = useTheme();
+  const { units, setUnits } = useUnits();
+  const coop = data?.coop;
+  return (
+    <div className="page">
+      <header>
+        <div className="head">
+          <Link className="name" to="/">
+            {coop?.name ?? 'FarmPortfolio'}
+          </Link>
+          <nav aria-label="pages">
+            {pages.map(([path, name]) => (
+              <NavLink key={path} to={`/${path}`} end={path === ''}>
+                {name}
+              </NavLink>
+            ))}
+          </nav>
+          <div className="switches small">
+            <span role="group" aria-label="units">
+              <button aria-pressed={units === 'us'} onClick={() => setUnits('us')}>$, US</button>
+              {' · '}
+              <button aria-pressed={units === 'si'} onClick={() => setUnits('si')}>SI</button>
+            </span>
+            <span role="group" aria-label="theme">
+              <button aria-pressed={theme === 'light'} onClick={() => setTheme('light')}>light</button>
+              {' · '}
+              <button aria-pressed={theme === 'dark'} onClick={() => setTheme('dark')}>dark</button>
+            </span>
+          </div>
+        </div>
+        {coop && <StudyStatus newest={coop.newestStudy ?? undefined} running={coop.runningStudy ?? undefined} />}
+        {error && <p className="fault">The server does not answer: {error.message}</p>}
+      </header>
+      <main>
+        <Outlet />
+      </main>
+      <footer>
+        <span>{coop?.isDemo ? 'Invented example: co-op, farms, places, weather and bills are made up. Prices are public records.' : coop?.name}</span>
+        <span>
+          {coop?.newestStudy ? `Study ${String(coop.newestStudy.number)}, ${coop.newestStudy.askedAt.slice(0, 10)}, ${coop.newestStudy.futuresCount.toLocaleString('en-US')} futures` : 'no study yet'}
+          {data ? `; program ${data.version}` : ''}
+        </span>
+      </footer>
+    </div>
+  );
+}

@@ -1,0 +1,33 @@
+import { createBrowserRouter } from 'react-router';
+import { Frame } from './frame.tsx';
+
+export const pages = [
+  ['', 'Overview'],
+  ['farms', 'Farms'],
+  ['funding', 'Funding'],
+  ['fuel', 'Fuel'],
+  ['winters', 'Winters'],
+  ['assumptions', 'Assumptions'],
+  ['studies', 'Studies'],
+  ['import', 'Import'],
+] as const;
+
+export const router = createBrowserRouter([
+  {
+    path: '/',
+    element: <Frame />,
+    children: [
+      { index: true, lazy: async () => ({ Component: (await import('../features/overview/overview-page.tsx')).OverviewPage }) },
+      { path: 'farms', lazy: async () => ({ Component: (await import('../features/farms/farms-page.tsx')).FarmsPage }) },
+      { path: 'houses/:houseId', lazy: async () => ({ Component: (await import('../features/farms/house-page.tsx')).HousePage }) },
+      { path: 'options/:optionId', lazy: async () => ({ Component: (await import('../features/retrofits/option-page.tsx')).OptionPage }) },
+      { path: 'funding', lazy: async () => ({ Component: (await import('../features/funding/funding-page.tsx')).FundingPage }) },
+      { path: 'fuel', lazy: async () => ({ Component: (await import('../features/fuel/fuel-page.tsx')).FuelPage }) },
+      { path: 'winters', lazy: async () => ({ Component: (await import('../features/winters/winters-page.tsx')).WintersPage }) },
+      { path: 'assumptions', lazy: async () => ({ Component: (await import('../features/assumptions/assumptions-page.tsx')).AssumptionsPage }) },
+      { path: 'studies', lazy: async () => ({ Component: (await import('../features/studies/studies-page.tsx')).StudiesPage }) },
+      { path: 'import', lazy: async () => ({ Component: (await import('../features/imports/import-page.tsx')).ImportPage }) },
+      { path: '*', element: <p>There is no such page. Choose one above.</p> },
+    ],
+  },
+]);

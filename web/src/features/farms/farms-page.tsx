@@ -1,0 +1,67 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useSearchParams } from 'react-router';
+import { ask } from '../../lib/graphql/client.ts';
+import { graphql } from '../../lib/graphql/generated/index.ts';
+import { area, fuelName, length } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
+
+const Farms = graphql(`
+  query Farms($text: String, $after: String) {
+    coop {
+      houseCount
+      farms(text: $text, first: 50, after: $after) {
+        total
+        next
+        items { id name place stationName floorAreaM2 houses { id name shape widthM lengthM bays covering fuel dataGrade } }
+      }
+    }
+  }
+`);
+
+const shapes = { HOOP: 'hoop', GOTHIC_ARCH: 'Gothic arch', GABLE: 'gable', GUTTER_CONNECTED: 'gutter-connected' } as const;
+
+export function FarmsPage() {
+  const { units } = useUnits();
+  const [params, setParams] = useSearchParams();
+  const text = params.get('find') ?? '';
+  const after = params.get('after');
+  const { data, error } = useQuery({ queryKey: ['farms', text, after], queryFn: () => ask(Farms, { text: text || null, after }), placeholderData: (d) => d });
+  if (error) return <p className="fault">{error.message}</p>;
+  if (!data) return <p className="quiet">Reading the farms.</p>;
+  const page = data.coop.farms;
+  return (
+    <>
+      <h1>
+        <b>{page.total}</b> farms{text ? ` match "${text}"` : ''}; the co-op heats <b>{data.coop.houseCount}</b> houses.
+      </h1>
+      <label style={{ maxWidth: 320 }}>
+        <span>find a farm by name or place</span>
+        <input value={text} onChange={(e) => setParams(e.target.value ? { find: e.target.value } : {}, { replace: true })} />
+      </label>
+      {page.items.map((f) => (
+        <section key={f.id}>
+          <h2>{f.name}</h2>
+          <p className="caption">{f.place}; winters of {f.stationName ?? 'no station yet'}; {area(f.floorAreaM2, units)} of floor</p>
+          <table className="stack">
+            <thead>
+              <tr><th scope="col">house</th><th scope="col">shape</th><th scope="col">size</th><th scope="col">covering</th><th scope="col">fuel</th><th scope="col">data grade</th></tr>
+            </thead>
+            <tbody>
+              {f.houses.map((h) => (
+                <tr key={h.id}>
+                  <td><Link to={`/houses/${h.id}`}>{h.name}</Link></td>
+                  <td>{shapes[h.shape]}{h.bays > 1 ? `, ${String(h.bays)} bays` : ''}</td>
+                  <td>{length(h.widthM, units)} × {length(h.lengthM, units)}</td>
+                  <td>{h.covering}</td>
+                  <td>{fuelName[h.fuel]}</td>
+                  <td>{h.dataGrade}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      ))}
+      {page.next && <p className="below"><button className="link" onClick={() => setParams({ ...(text ? { find: text } : {}), after: page.next ?? '' })}>more farms</button></p>}
+    </>
+  );
+}
