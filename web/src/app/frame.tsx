@@ -13,8 +13,18 @@ const FrameQuery = graphql(`
     coop {
       name
       isDemo
-      newestStudy { id number askedAt futuresCount changedSince }
-      runningStudy { id number state }
+      newestStudy {
+        id
+        number
+        askedAt
+        futuresCount
+        changedSince
+      }
+      runningStudy {
+        id
+        number
+        state
+      }
     }
   }
 `);
@@ -22,7 +32,9 @@ const FrameQuery = graphql(`
 const THEME = 'theme';
 
 function useTheme(): [string, (t: string) => void] {
-  const [theme, set] = useState(() => localStorage.getItem(THEME) ?? (window.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'));
+  const [theme, set] = useState(
+    () => localStorage.getItem(THEME) ?? (window.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'),
+  );
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);
@@ -56,14 +68,22 @@ export function Frame() {
           </nav>
           <div className="switches small">
             <span role="group" aria-label="units">
-              <button aria-pressed={units === 'us'} onClick={() => setUnits('us')}>$, US</button>
+              <button aria-pressed={units === 'us'} onClick={() => setUnits('us')}>
+                $, US
+              </button>
               {' · '}
-              <button aria-pressed={units === 'si'} onClick={() => setUnits('si')}>SI</button>
+              <button aria-pressed={units === 'si'} onClick={() => setUnits('si')}>
+                SI
+              </button>
             </span>
             <span role="group" aria-label="theme">
-              <button aria-pressed={theme === 'light'} onClick={() => setTheme('light')}>light</button>
+              <button aria-pressed={theme === 'light'} onClick={() => setTheme('light')}>
+                light
+              </button>
               {' · '}
-              <button aria-pressed={theme === 'dark'} onClick={() => setTheme('dark')}>dark</button>
+              <button aria-pressed={theme === 'dark'} onClick={() => setTheme('dark')}>
+                dark
+              </button>
             </span>
           </div>
         </div>
@@ -74,9 +94,13 @@ export function Frame() {
         <Outlet />
       </main>
       <footer>
-        <span>{coop?.isDemo ? 'Invented example: co-op, farms, places, weather and bills are made up. Prices are public records.' : coop?.name}</span>
         <span>
-          {coop?.newestStudy ? `Study ${String(coop.newestStudy.number)}, ${coop.newestStudy.askedAt.slice(0, 10)}, ${coop.newestStudy.futuresCount.toLocaleString('en-US')} futures` : 'no study yet'}
+          {coop?.isDemo ? 'Invented example: co-op, farms, places, weather and bills are made up. Prices are public records.' : coop?.name}
+        </span>
+        <span>
+          {coop?.newestStudy
+            ? `Study ${String(coop.newestStudy.number)}, ${coop.newestStudy.askedAt.slice(0, 10)}, ${coop.newestStudy.futuresCount.toLocaleString('en-US')} futures`
+            : 'no study yet'}
           {data ? `; program ${data.version}` : ''}
         </span>
       </footer>

@@ -24,7 +24,10 @@ export const router = createBrowserRouter([
       { path: 'funding', lazy: async () => ({ Component: (await import('../features/funding/funding-page.tsx')).FundingPage }) },
       { path: 'fuel', lazy: async () => ({ Component: (await import('../features/fuel/fuel-page.tsx')).FuelPage }) },
       { path: 'winters', lazy: async () => ({ Component: (await import('../features/winters/winters-page.tsx')).WintersPage }) },
-      { path: 'assumptions', lazy: async () => ({ Component: (await import('../features/assumptions/assumptions-page.tsx')).AssumptionsPage }) },
+      {
+        path: 'assumptions',
+        lazy: async () => ({ Component: (await import('../features/assumptions/assumptions-page.tsx')).AssumptionsPage }),
+      },
       { path: 'studies', lazy: async () => ({ Component: (await import('../features/studies/studies-page.tsx')).StudiesPage }) },
       { path: 'import', lazy: async () => ({ Component: (await import('../features/imports/import-page.tsx')).ImportPage }) },
       { path: '*', element: <p>There is no such page. Choose one above.</p> },

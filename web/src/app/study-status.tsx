@@ -5,17 +5,32 @@ import { ask, follow } from '../lib/graphql/client.ts';
 
 const Start = graphql(`
   mutation StartStudy {
-    startStudy { sameAs study { id number } }
+    startStudy {
+      sameAs
+      study {
+        id
+        number
+      }
+    }
   }
 `);
 const Cancel = graphql(`
   mutation CancelStudy($id: ID!) {
-    cancelStudy(studyId: $id) { id state }
+    cancelStudy(studyId: $id) {
+      id
+      state
+    }
   }
 `);
 const Follow = graphql(`
   subscription Progress($id: ID!) {
-    studyProgress(studyId: $id) { state share words optionsDone optionsTotal }
+    studyProgress(studyId: $id) {
+      state
+      share
+      words
+      optionsDone
+      optionsTotal
+    }
   }
 `);
 
@@ -48,7 +63,9 @@ export function StudyStatus({ newest, running }: Props) {
     return (
       <div className="status" role="status">
         <span>No study yet: figures need one.</span>
-        <button className="link" onClick={() => start.mutate()}>run the first study</button>
+        <button className="link" onClick={() => start.mutate()}>
+          run the first study
+        </button>
       </div>
     );
   }
@@ -64,7 +81,8 @@ export function StudyStatus({ newest, running }: Props) {
         <span className="warn">
           <span className="half" />
           <b>Out of date</b> {changed.slice(0, 3).join(', ')}
-          {changed.length > 3 ? ` and ${String(changed.length - 3)} more` : ''} changed since study {newest.number}. The figures are still that study&apos;s.
+          {changed.length > 3 ? ` and ${String(changed.length - 3)} more` : ''} changed since study {newest.number}. The figures are still
+          that study&apos;s.
         </span>
       )}
       {changed.length > 0 && (

@@ -17,7 +17,11 @@ export function PaybackBars({ shares, never }: { shares: number[]; never: number
           <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={4} width={34} />
           <Bar dataKey="value" isAnimationActive={false}>
             {data.map((d) => (
-              <Cell key={d.name} fill={d.name === 'never' ? 'url(#never)' : 'var(--quiet)'} stroke={d.name === 'never' ? 'var(--ink)' : 'none'} />
+              <Cell
+                key={d.name}
+                fill={d.name === 'never' ? 'url(#never)' : 'var(--quiet)'}
+                stroke={d.name === 'never' ? 'var(--ink)' : 'none'}
+              />
             ))}
           </Bar>
         </BarChart>
@@ -31,7 +35,11 @@ export function PairBars({ data, unit }: { data: { name: string; standing: numbe
   return (
     <div style={{ height: 240 }} className="small">
       <ResponsiveContainer initialDimension={{ width: 400, height: 240 }}>
-        <BarChart data={data} margin={{ top: 8, right: 4, bottom: 4, left: 0 }} title={`by month, ${unit}; the same numbers stand in the table below`}>
+        <BarChart
+          data={data}
+          margin={{ top: 8, right: 4, bottom: 4, left: 0 }}
+          title={`by month, ${unit}; the same numbers stand in the table below`}
+        >
           <CartesianGrid vertical={false} stroke="var(--rule)" />
           <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval={0} fontSize={12} />
           <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={4} width={44} />

@@ -6,7 +6,17 @@ export interface ChartTable {
 }
 
 /** One frame for every chart: name, what to see, the picture, the same numbers as a table and as a file. */
-export function ChartFrame({ title, caption, table, children }: { title: string; caption: string; table: ChartTable; children: ReactNode }) {
+export function ChartFrame({
+  title,
+  caption,
+  table,
+  children,
+}: {
+  title: string;
+  caption: string;
+  table: ChartTable;
+  children: ReactNode;
+}) {
   const [open, setOpen] = useState(false);
   const csv = [table.heads, ...table.rows].map((r) => r.map((c) => `"${String(c).replaceAll('"', '""')}"`).join(',')).join('\r\n');
   return (
@@ -29,7 +39,9 @@ export function ChartFrame({ title, caption, table, children }: { title: string;
             <thead>
               <tr>
                 {table.heads.map((h) => (
-                  <th key={h} scope="col" className="n">{h}</th>
+                  <th key={h} scope="col" className="n">
+                    {h}
+                  </th>
                 ))}
               </tr>
             </thead>
@@ -37,7 +49,9 @@ export function ChartFrame({ title, caption, table, children }: { title: string;
               {table.rows.map((r) => (
                 <tr key={String(r[0])}>
                   {r.map((c, i) => (
-                    <td key={table.heads[i]} className="n">{c}</td>
+                    <td key={table.heads[i]} className="n">
+                      {c}
+                    </td>
                   ))}
                 </tr>
               ))}

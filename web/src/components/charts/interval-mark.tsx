@@ -20,9 +20,11 @@ export function IntervalMark({ payback, seasons = 15, rule }: { payback: Payback
   return (
     <svg width={WIDTH} height={36} role="img" aria-label={words}>
       <title>{words}</title>
-      {[0, 5, 10, 15].filter((t) => t <= seasons).map((t) => (
-        <line key={t} x1={x(t)} x2={x(t)} y1={0} y2={36} stroke="var(--rule)" />
-      ))}
+      {[0, 5, 10, 15]
+        .filter((t) => t <= seasons)
+        .map((t) => (
+          <line key={t} x1={x(t)} x2={x(t)} y1={0} y2={36} stroke="var(--rule)" />
+        ))}
       {rule !== undefined && <line x1={x(rule)} x2={x(rule)} y1={0} y2={36} stroke="var(--accent)" strokeDasharray="3 3" />}
       {p10 && (
         <g stroke="var(--ink)" strokeWidth={1.5}>
@@ -38,7 +40,9 @@ export function IntervalMark({ payback, seasons = 15, rule }: { payback: Payback
           <line x1="0" y1="0" x2="0" y2="4" stroke="var(--ink)" strokeWidth="1.2" />
         </pattern>
       </defs>
-      {never > 0 && <rect x={end + 16} y={12} width={Math.max(3, 0.4 * never)} height={12} fill="url(#hatch)" stroke="var(--ink)" strokeWidth={0.8} />}
+      {never > 0 && (
+        <rect x={end + 16} y={12} width={Math.max(3, 0.4 * never)} height={12} fill="url(#hatch)" stroke="var(--ink)" strokeWidth={0.8} />
+      )}
       <text x={end + 16 + (never > 0 ? Math.max(3, 0.4 * never) + 4 : 0)} y={23}>
         {never}
       </text>
@@ -51,12 +55,22 @@ export function IntervalHead({ seasons = 15 }: { seasons?: number }) {
   const x = (s: number) => 4 + (s / seasons) * (SCALE - 8);
   return (
     <svg width={WIDTH} height={34} aria-hidden="true">
-      <text x={0} y={12}>payback, seasons</text>
-      <text x={x(seasons) + 16} y={12}>never,</text>
-      <text x={x(seasons) + 16} y={29}>of 100</text>
-      {[0, 5, 10, 15].filter((t) => t <= seasons).map((t) => (
-        <text key={t} x={x(t)} y={29} textAnchor={t === 0 ? 'start' : 'middle'}>{t}</text>
-      ))}
+      <text x={0} y={12}>
+        payback, seasons
+      </text>
+      <text x={x(seasons) + 16} y={12}>
+        never,
+      </text>
+      <text x={x(seasons) + 16} y={29}>
+        of 100
+      </text>
+      {[0, 5, 10, 15]
+        .filter((t) => t <= seasons)
+        .map((t) => (
+          <text key={t} x={x(t)} y={29} textAnchor={t === 0 ? 'start' : 'middle'}>
+            {t}
+          </text>
+        ))}
     </svg>
   );
 }

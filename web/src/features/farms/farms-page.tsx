@@ -12,7 +12,24 @@ const Farms = graphql(`
       farms(text: $text, first: 50, after: $after) {
         total
         next
-        items { id name place stationName floorAreaM2 houses { id name shape widthM lengthM bays covering fuel dataGrade } }
+        items {
+          id
+          name
+          place
+          stationName
+          floorAreaM2
+          houses {
+            id
+            name
+            shape
+            widthM
+            lengthM
+            bays
+            covering
+            fuel
+            dataGrade
+          }
+        }
       }
     }
   }
@@ -25,7 +42,11 @@ export function FarmsPage() {
   const [params, setParams] = useSearchParams();
   const text = params.get('find') ?? '';
   const after = params.get('after');
-  const { data, error } = useQuery({ queryKey: ['farms', text, after], queryFn: () => ask(Farms, { text: text || null, after }), placeholderData: (d) => d });
+  const { data, error } = useQuery({
+    queryKey: ['farms', text, after],
+    queryFn: () => ask(Farms, { text: text || null, after }),
+    placeholderData: (d) => d,
+  });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the farms.</p>;
   const page = data.coop.farms;
@@ -41,17 +62,33 @@ export function FarmsPage() {
       {page.items.map((f) => (
         <section key={f.id}>
           <h2>{f.name}</h2>
-          <p className="caption">{f.place}; winters of {f.stationName ?? 'no station yet'}; {area(f.floorAreaM2, units)} of floor</p>
+          <p className="caption">
+            {f.place}; winters of {f.stationName ?? 'no station yet'}; {area(f.floorAreaM2, units)} of floor
+          </p>
           <table className="stack">
             <thead>
-              <tr><th scope="col">house</th><th scope="col">shape</th><th scope="col">size</th><th scope="col">covering</th><th scope="col">fuel</th><th scope="col">data grade</th></tr>
+              <tr>
+                <th scope="col">house</th>
+                <th scope="col">shape</th>
+                <th scope="col">size</th>
+                <th scope="col">covering</th>
+                <th scope="col">fuel</th>
+                <th scope="col">data grade</th>
+              </tr>
             </thead>
             <tbody>
               {f.houses.map((h) => (
                 <tr key={h.id}>
-                  <td><Link to={`/houses/${h.id}`}>{h.name}</Link></td>
-                  <td>{shapes[h.shape]}{h.bays > 1 ? `, ${String(h.bays)} bays` : ''}</td>
-                  <td>{length(h.widthM, units)} × {length(h.lengthM, units)}</td>
+                  <td>
+                    <Link to={`/houses/${h.id}`}>{h.name}</Link>
+                  </td>
+                  <td>
+                    {shapes[h.shape]}
+                    {h.bays > 1 ? `, ${String(h.bays)} bays` : ''}
+                  </td>
+                  <td>
+                    {length(h.widthM, units)} × {length(h.lengthM, units)}
+                  </td>
                   <td>{h.covering}</td>
                   <td>{fuelName[h.fuel]}</td>
                   <td>{h.dataGrade}</td>
@@ -61,7 +98,13 @@ export function FarmsPage() {
           </table>
         </section>
       ))}
-      {page.next && <p className="below"><button className="link" onClick={() => setParams({ ...(text ? { find: text } : {}), after: page.next ?? '' })}>more farms</button></p>}
+      {page.next && (
+        <p className="below">
+          <button className="link" onClick={() => setParams({ ...(text ? { find: text } : {}), after: page.next ?? '' })}>
+            more farms
+          </button>
+        </p>
+      )}
     </>
   );
 }

@@ -11,21 +11,72 @@ const Overview = graphql(`
   query Overview {
     coop {
       houseCount
-      gradeCounts { a b c }
+      gradeCounts {
+        a
+        b
+        c
+      }
       newestStudy {
         seasonNames
         houseCount
-        costUsdBySeason { p10 p25 p50 p75 p90 }
+        costUsdBySeason {
+          p10
+          p25
+          p50
+          p75
+          p90
+        }
         onePathUsdBySeason
-        costByFuel { fuel houseCount firstSeasonUsd { p10 p50 p90 } }
-        leftOut { itemId message remedy }
+        costByFuel {
+          fuel
+          houseCount
+          firstSeasonUsd {
+            p10
+            p50
+            p90
+          }
+        }
+        leftOut {
+          itemId
+          message
+          remedy
+        }
       }
     }
     fundingOrder {
       grantUsd
       availableUsd
-      savingUsd { p10 p50 p90 }
-      rows { rank funded grantUsd option { id title house { id name farm { name } } } result { lastingPayback { p10Season p25Season p50Season p75Season p90Season neverShare } } }
+      savingUsd {
+        p10
+        p50
+        p90
+      }
+      rows {
+        rank
+        funded
+        grantUsd
+        option {
+          id
+          title
+          house {
+            id
+            name
+            farm {
+              name
+            }
+          }
+        }
+        result {
+          lastingPayback {
+            p10Season
+            p25Season
+            p50Season
+            p75Season
+            p90Season
+            neverShare
+          }
+        }
+      }
     }
   }
 `);
@@ -40,7 +91,10 @@ export function OverviewPage() {
     return (
       <>
         <h1>No study is done yet.</h1>
-        <p className="lead">A study meets every house with the same ten thousand futures of winters and prices. The first one of the demo takes under a minute; its progress stands above.</p>
+        <p className="lead">
+          A study meets every house with the same ten thousand futures of winters and prices. The first one of the demo takes under a
+          minute; its progress stands above.
+        </p>
       </>
     );
   }
@@ -51,11 +105,13 @@ export function OverviewPage() {
   return (
     <>
       <h1>
-        Heating the {study.houseCount} houses costs <b>{dollars(first.p50)}</b> in a middling season, and over <b>{dollars(first.p90)}</b> in one of ten.
+        Heating the {study.houseCount} houses costs <b>{dollars(first.p50)}</b> in a middling season, and over <b>{dollars(first.p90)}</b>{' '}
+        in one of ten.
       </h1>
       {order && (
         <p className="lead">
-          A round of {dollars(order.availableUsd)} would take <b>{dollars(order.savingUsd.p50)}</b> a season off that ({dollars(order.savingUsd.p10)} to {dollars(order.savingUsd.p90)}).
+          A round of {dollars(order.availableUsd)} would take <b>{dollars(order.savingUsd.p50)}</b> a season off that (
+          {dollars(order.savingUsd.p10)} to {dollars(order.savingUsd.p90)}).
         </p>
       )}
       <div className="two">
@@ -63,31 +119,47 @@ export function OverviewPage() {
           <ChartFrame
             title="What heating may cost the whole co-op"
             caption="Fuel of all houses as they stand, by season. The band widens with prices; within it each winter jumps."
-            table={{ heads: ['season', 'one in ten under, $', 'middle, $', 'one in ten over, $'], rows: points.map((p) => [p.name, figure(p.p10), figure(p.p50), figure(p.p90)]) }}
+            table={{
+              heads: ['season', 'one in ten under, $', 'middle, $', 'one in ten over, $'],
+              rows: points.map((p) => [p.name, figure(p.p10), figure(p.p50), figure(p.p90)]),
+            }}
           >
             <FanChart points={points} format={(v) => dollars(v)} />
           </ChartFrame>
         </section>
         <section>
           <h2>What to fund first</h2>
-          <p className="caption">By saving per grant dollar under the usual rules. Payback is reckoned on the whole cost, without the grant.</p>
+          <p className="caption">
+            By saving per grant dollar under the usual rules. Payback is reckoned on the whole cost, without the grant.
+          </p>
           <table className="stack">
             <thead>
               <tr>
                 <th scope="col">farm, house, option</th>
-                <th scope="col"><IntervalHead /></th>
-                <th scope="col" className="n">grant<br />$</th>
+                <th scope="col">
+                  <IntervalHead />
+                </th>
+                <th scope="col" className="n">
+                  grant
+                  <br />$
+                </th>
               </tr>
             </thead>
             <tbody>
               {rows.map((r) => (
                 <tr key={r.option.id}>
                   <td>
-                    <Link to={`/options/${encodeURIComponent(r.option.id)}`}><b>{r.option.house.farm.name}</b>, {r.option.house.name}</Link>
+                    <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
+                      <b>{r.option.house.farm.name}</b>, {r.option.house.name}
+                    </Link>
                     <span className="second">{r.option.title}</span>
                   </td>
-                  <td className="mark"><IntervalMark payback={r.result.lastingPayback} /></td>
-                  <td className="n" data-name="grant $">{figure(r.grantUsd)}</td>
+                  <td className="mark">
+                    <IntervalMark payback={r.result.lastingPayback} />
+                  </td>
+                  <td className="n" data-name="grant $">
+                    {figure(r.grantUsd)}
+                  </td>
                 </tr>
               ))}
             </tbody>
@@ -101,11 +173,29 @@ export function OverviewPage() {
           <p className="caption">The first season, as the houses stand.</p>
           <table>
             <thead>
-              <tr><th scope="col">fuel</th><th scope="col" className="n">houses</th><th scope="col" className="n">middle<br />$</th><th scope="col" className="n">one in ten over<br />$</th></tr>
+              <tr>
+                <th scope="col">fuel</th>
+                <th scope="col" className="n">
+                  houses
+                </th>
+                <th scope="col" className="n">
+                  middle
+                  <br />$
+                </th>
+                <th scope="col" className="n">
+                  one in ten over
+                  <br />$
+                </th>
+              </tr>
             </thead>
             <tbody>
               {study.costByFuel.map((f) => (
-                <tr key={f.fuel}><td>{fuelName[f.fuel]}</td><td className="n">{f.houseCount}</td><td className="n">{figure(f.firstSeasonUsd.p50)}</td><td className="n">{figure(f.firstSeasonUsd.p90)}</td></tr>
+                <tr key={f.fuel}>
+                  <td>{fuelName[f.fuel]}</td>
+                  <td className="n">{f.houseCount}</td>
+                  <td className="n">{figure(f.firstSeasonUsd.p50)}</td>
+                  <td className="n">{figure(f.firstSeasonUsd.p90)}</td>
+                </tr>
               ))}
             </tbody>
           </table>
@@ -114,12 +204,15 @@ export function OverviewPage() {
           <h2>How well the houses are known</h2>
           <p className="caption">The poorer the record, the wider a house&apos;s intervals: season totals 15 %, no record 30 %.</p>
           <p>
-            {a > 0 && `${String(a)} of grade A, metered; `}{b} of grade B, bills not yet fitted; {c} of grade C, no fuel record.
+            {a > 0 && `${String(a)} of grade A, metered; `}
+            {b} of grade B, bills not yet fitted; {c} of grade C, no fuel record.
           </p>
           {study.leftOut.length > 0 && (
             <ul>
               {study.leftOut.slice(0, 8).map((l) => (
-                <li key={l.itemId + l.message} className="small">{l.message} {l.remedy}</li>
+                <li key={l.itemId + l.message} className="small">
+                  {l.message} {l.remedy}
+                </li>
               ))}
             </ul>
           )}

@@ -26,7 +26,11 @@ export async function ask<T, V>(document: TypedDocumentString<T, V>, variables?:
   const answer = (await response.json()) as Answer<T>;
   const fault = answer.errors?.[0];
   if (fault || !answer.data) {
-    throw new ServerFault(fault?.message ?? `The server answered ${String(response.status)}.`, fault?.extensions?.code, fault?.extensions?.field);
+    throw new ServerFault(
+      fault?.message ?? `The server answered ${String(response.status)}.`,
+      fault?.extensions?.code,
+      fault?.extensions?.field,
+    );
   }
   return answer.data;
 }
@@ -40,10 +44,7 @@ export function follow<T, V extends Record<string, unknown>>(
   next: (data: T) => void,
   end: () => void,
 ): () => void {
-  return events.subscribe<T>(
-    { query: document.toString(), variables },
-    { next: (r) => r.data && next(r.data), error: end, complete: end },
-  );
+  return events.subscribe<T>({ query: document.toString(), variables }, { next: (r) => r.data && next(r.data), error: end, complete: end });
 }
 
 export const requestId = (): string => crypto.randomUUID();

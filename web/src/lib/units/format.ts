@@ -39,12 +39,13 @@ export const length = (m: number, u: UnitSystem): string => {
 
 export const area = (m2: number, u: UnitSystem): string => (u === 'us' ? `${grouped(m2 / FOOT / FOOT)} ft²` : `${grouped(m2)} m²`);
 export const temperature = (c: number, u: UnitSystem): string => (u === 'us' ? `${grouped(c * 1.8 + 32)} F` : `${grouped(c, 1)} C`);
-export const power = (kw: number, u: UnitSystem): string => (u === 'us' ? `${grouped(significant(kw * 3.412142, 3))} kBtu/h` : `${grouped(significant(kw, 3))} kW`);
+export const power = (kw: number, u: UnitSystem): string =>
+  u === 'us' ? `${grouped(significant(kw * 3.412142, 3))} kBtu/h` : `${grouped(significant(kw, 3))} kW`;
 
 const US_FUEL: Record<Fuel, [unit: string, kwh: number]> = {
   NATURAL_GAS: ['therm', 29.3071],
   PROPANE: ['gal', 26.7671],
-  FUEL_OIL: ['gal', 40.6460],
+  FUEL_OIL: ['gal', 40.646],
   ELECTRICITY: ['kWh', 1],
   WOOD_PELLETS: ['ton', 4835.7],
 };

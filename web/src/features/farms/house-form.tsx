@@ -1,0 +1,185 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import { ask, requestId } from '../../lib/graphql/client.ts';
+import { graphql } from '../../lib/graphql/generated/index.ts';
+import type { SaveHouseInput } from '../../lib/graphql/generated/graphql.ts';
+import { fromMetres, toMetres } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
+
+const Save = graphql(`
+  mutation SaveHouse($input: SaveHouseInput!) {
+    saveHouse(input: $input) {
+      changeId
+      conflict
+      faults {
+        code
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
+
+const coverings = {
+  glass: 'single glass',
+  singlefilm: 'single film',
+  doublefilm: 'double film, inflated',
+  'doublefilm-ir': 'double film, inner one holds heat',
+  twinwall: 'twin-wall polycarbonate',
+};
+const plans = {
+  spring: 'February to May, 60 F by night',
+  'bedding-early': 'spring bedding, early',
+  'bedding-late': 'spring bedding, late start',
+  'tomato-early': 'tomato in the ground, early',
+  greens: 'winter greens',
+  'greens-warm': 'winter greens, kept growing',
+  lettuce: 'lettuce, all year',
+  poinsettia: 'poinsettia',
+  overwinter: 'overwintering perennials',
+  'winter-long': 'November to April, 60 F by night',
+};
+
+export interface EditedHouse {
+  id: string;
+  revision: number;
+  name: string;
+  widthM: number;
+  lengthM: number;
+  sideWallM?: number | null;
+  ridgeM?: number | null;
+  airChangesPerHour?: number | null;
+  coveringCode?: string | null;
+  heatingPlanCode?: string | null;
+  seasonalEfficiency?: number | null;
+}
+
+const optional = (t: string) => (t.trim() === '' ? null : Number(t));
+
+/** Changes a house; checks as one types, keeps what was typed, tells a conflict without losing it. */
+export function HouseForm({ house, close }: { house: EditedHouse; close: () => void }) {
+  const { units } = useUnits();
+  const queries = useQueryClient();
+  const [typed, set] = useState({
+    name: house.name,
+    width: fromMetres(house.widthM, units),
+    length: fromMetres(house.lengthM, units),
+    wall: fromMetres(house.sideWallM, units),
+    ridge: fromMetres(house.ridgeM, units),
+    air: house.airChangesPerHour?.toString() ?? '',
+    covering: house.coveringCode ?? 'doublefilm',
+    plan: house.heatingPlanCode ?? 'spring',
+    efficiency: house.seasonalEfficiency?.toString() ?? '',
+  });
+  const [revision, setRevision] = useState(house.revision);
+  const input = (checkOnly: boolean): SaveHouseInput => ({
+    id: house.id,
+    expectedRevision: revision,
+    requestId: requestId(),
+    checkOnly,
+    house: {
+      name: typed.name,
+      widthM: toMetres(typed.width, units) ?? 0,
+      lengthM: toMetres(typed.length, units) ?? 0,
+      sideWallM: toMetres(typed.wall, units) ?? null,
+      ridgeM: toMetres(typed.ridge, units) ?? null,
+      airChangesPerHour: optional(typed.air),
+      coveringCode: typed.covering,
+      heatingPlanCode: typed.plan,
+      seasonalEfficiency: optional(typed.efficiency),
+    },
+  });
+  const check = useMutation({ mutationFn: () => ask(Save, { input: input(true) }) });
+  const save = useMutation({
+    mutationFn: () => ask(Save, { input: input(false) }),
+    onSuccess: async (d) => {
+      if (d.saveHouse.changeId) {
+        await queries.invalidateQueries();
+        close();
+      }
+    },
+  });
+  useEffect(() => {
+    const timer = setTimeout(() => check.mutate(), 400);
+    return () => clearTimeout(timer);
+    // checked when what is typed changes, not when the mutation object does
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [typed]);
+  const faults = [...(check.data?.saveHouse.faults ?? []), ...(save.data?.saveHouse.faults ?? [])].filter(
+    (f, i, all) => all.findIndex((g) => g.message === f.message) === i,
+  );
+  const conflict = save.data?.saveHouse.conflict;
+  const field = (key: keyof typeof typed, label: string, name: string) => {
+    const wrong = faults.filter((f) => f.field === name);
+    return (
+      <label>
+        <span>{label}</span>
+        <input value={typed[key]} aria-invalid={wrong.length > 0} onChange={(e) => set({ ...typed, [key]: e.target.value })} />
+        {wrong.map((f) => (
+          <span key={f.message} className="fault">
+            {f.message} {f.remedy}
+          </span>
+        ))}
+      </label>
+    );
+  };
+  const unit = units === 'us' ? 'ft' : 'm';
+  return (
+    <section aria-label="change the house">
+      <h2>Change the house</h2>
+      <p className="caption">What you leave empty takes its default, and the page says so. The study is then marked out of date.</p>
+      <div className="form">
+        {field('name', 'name', 'name')}
+        {field('width', `width of a bay, ${unit}`, 'widthM')}
+        {field('length', `length, ${unit}`, 'lengthM')}
+        {field('wall', `side wall, ${unit}`, 'sideWallM')}
+        {field('ridge', `ridge, ${unit}`, 'ridgeM')}
+        {field('air', 'air changes an hour', 'airChangesPerHour')}
+        {field('efficiency', 'seasonal efficiency, 0 to 1', 'heaters')}
+        <label>
+          <span>covering of the roof</span>
+          <select value={typed.covering} onChange={(e) => set({ ...typed, covering: e.target.value })}>
+            {Object.entries(coverings).map(([k, v]) => (
+              <option key={k} value={k}>
+                {v}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>heating plan</span>
+          <select value={typed.plan} onChange={(e) => set({ ...typed, plan: e.target.value })}>
+            {Object.entries(plans).map(([k, v]) => (
+              <option key={k} value={k}>
+                {v}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {conflict && (
+        <p className="fault">
+          Somebody saved this house meanwhile. What you typed is kept here.{' '}
+          <button
+            className="link"
+            onClick={() => {
+              setRevision(revision + 1);
+              save.reset();
+              void queries.invalidateQueries();
+            }}
+          >
+            Look at theirs above, then save yours over it
+          </button>
+        </p>
+      )}
+      {save.error && <p className="fault">{save.error.message}</p>}
+      <button className="filled" disabled={save.isPending || faults.length > 0} onClick={() => save.mutate()}>
+        Save the house
+      </button>{' '}
+      <button className="link" onClick={close}>
+        leave it as it was
+      </button>
+    </section>
+  );
+}

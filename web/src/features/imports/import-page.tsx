@@ -1,0 +1,205 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
+import { ask, requestId } from '../../lib/graphql/client.ts';
+import { graphql } from '../../lib/graphql/generated/index.ts';
+import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
+
+const ImportWeather = graphql(`
+  mutation ImportWeather($input: ImportInput!) {
+    importWeather(input: $input) {
+      kept
+      rows
+      summary
+      faults {
+        code
+        field
+        message
+        remedy
+        line
+        column
+      }
+    }
+  }
+`);
+const ImportPrices = graphql(`
+  mutation ImportPrices($input: ImportInput!) {
+    importPrices(input: $input) {
+      kept
+      rows
+      summary
+      faults {
+        code
+        field
+        message
+        remedy
+        line
+        column
+      }
+    }
+  }
+`);
+
+export function ImportPage() {
+  const queries = useQueryClient();
+  const [kind, setKind] = useState<'weather' | 'prices'>('weather');
+  const [file, setFile] = useState<{ name: string; text: string }>({ name: 'pasted', text: '' });
+  const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal' });
+  const [goodRowsOnly, setGood] = useState(false);
+  const input = (checkOnly: boolean): ImportInput => ({
+    requestId: requestId(),
+    fileName: file.name,
+    text: file.text,
+    name: typed.name || file.name,
+    goodRowsOnly,
+    checkOnly,
+    unit: typed.unit || null,
+    latitudeDeg: typed.latitude ? Number(typed.latitude) : null,
+    elevationM: typed.elevation ? Number(typed.elevation) : null,
+    fuel: typed.fuel as 'PROPANE',
+    priceUnit: typed.priceUnit,
+  });
+  const run = useMutation({
+    mutationFn: async (checkOnly: boolean) =>
+      kind === 'weather'
+        ? (await ask(ImportWeather, { input: input(checkOnly) })).importWeather
+        : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
+    onSuccess: (d) => (d.kept ? queries.invalidateQueries() : undefined),
+  });
+  const found = run.data;
+  const text = (key: keyof typeof typed, label: string) => (
+    <label>
+      <span>{label}</span>
+      <input value={typed[key]} onChange={(e) => set({ ...typed, [key]: e.target.value })} />
+    </label>
+  );
+  return (
+    <>
+      <h1>Bring in a real winter record or a price record.</h1>
+      <p className="lead">
+        Nothing is kept before you say so. A wrong file shows what is wrong in it, line by line, and leaves everything as it was.
+      </p>
+      <section>
+        <div className="form">
+          <label>
+            <span>what it is</span>
+            <select
+              value={kind}
+              onChange={(e) => {
+                setKind(e.target.value as 'weather');
+                run.reset();
+              }}
+            >
+              <option value="weather">daily weather (NOAA: CSV with a head, or by-station rows)</option>
+              <option value="prices">monthly prices (month and price; EIA and BLS layouts)</option>
+            </select>
+          </label>
+          <label>
+            <span>the file</span>
+            <input
+              type="file"
+              accept=".csv,.txt,text/csv"
+              onChange={async (e) => {
+                const f = e.target.files?.[0];
+                if (f) {
+                  setFile({ name: f.name, text: await f.text() });
+                  run.reset();
+                }
+              }}
+            />
+          </label>
+          {text('name', 'name to keep it under')}
+          {kind === 'weather' ? (
+            <>
+              {text('latitude', 'latitude, degrees north')}
+              {text('elevation', 'height, m')}
+              <label>
+                <span>unit of the temperatures</span>
+                <select value={typed.unit} onChange={(e) => set({ ...typed, unit: e.target.value })}>
+                  <option value="">told by the file</option>
+                  <option value="F">Fahrenheit</option>
+                  <option value="C">Celsius</option>
+                  <option value="tenths">tenths of Celsius</option>
+                </select>
+              </label>
+            </>
+          ) : (
+            <>
+              <label>
+                <span>fuel</span>
+                <select value={typed.fuel} onChange={(e) => set({ ...typed, fuel: e.target.value })}>
+                  <option value="NATURAL_GAS">natural gas</option>
+                  <option value="PROPANE">propane</option>
+                  <option value="FUEL_OIL">No. 2 oil</option>
+                  <option value="ELECTRICITY">electricity</option>
+                </select>
+              </label>
+              {text('priceUnit', 'dollars a: gal, therm, mcf, kWh')}
+            </>
+          )}
+        </div>
+        <label>
+          <span>or paste it</span>
+          <textarea
+            rows={5}
+            style={{ width: '100%' }}
+            value={file.text.slice(0, 20000)}
+            onChange={(e) => setFile({ name: 'pasted', text: e.target.value })}
+          />
+        </label>
+        <button className="filled" disabled={!file.text || run.isPending} onClick={() => run.mutate(true)}>
+          Look at the file
+        </button>
+        {run.error && <p className="fault">{run.error.message}</p>}
+      </section>
+      {found && (
+        <section aria-live="polite">
+          <h2>
+            {found.kept ? 'Kept' : 'Found'}: {found.summary}
+          </h2>
+          <p className="caption">
+            {found.rows.toLocaleString('en-US')} rows, {found.faults.length} {found.faults.length === 1 ? 'fault' : 'faults'}.
+          </p>
+          {found.faults.length > 0 && (
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col" className="n">
+                    line
+                  </th>
+                  <th scope="col" className="n">
+                    column
+                  </th>
+                  <th scope="col">what is wrong</th>
+                  <th scope="col">what would be right</th>
+                </tr>
+              </thead>
+              <tbody>
+                {found.faults.slice(0, 200).map((f, i) => (
+                  <tr key={i}>
+                    <td className="n">{f.line}</td>
+                    <td className="n">{f.column}</td>
+                    <td>{f.message}</td>
+                    <td>{f.remedy}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          )}
+          {!found.kept && found.rows > 0 && (
+            <p>
+              {found.faults.length > 0 && (
+                <label style={{ display: 'inline' }}>
+                  <input type="checkbox" style={{ minHeight: 0 }} checked={goodRowsOnly} onChange={(e) => setGood(e.target.checked)} /> keep
+                  the good rows only{' '}
+                </label>
+              )}
+              <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
+                Import {found.rows.toLocaleString('en-US')} rows
+              </button>
+            </p>
+          )}
+        </section>
+      )}
+    </>
+  );
+}
