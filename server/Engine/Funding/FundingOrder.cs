@@ -90,7 +90,7 @@ public sealed record FundingOrder
 
         var picked = Pick(candidates, rules, rules.AvailableUsd, c => c.Merit);
         var shares = Shares(candidates, result, rules);
-        var rows = picked.OrderByDescending(p => p.Pinned).ThenByDescending(p => p.Merit / p.Grant).Select(p => Row(p, true, shares, $"buys {p.Merit / p.Grant:0.00} a grant dollar")).ToList();
+        var rows = picked.OrderByDescending(p => p.Pinned).ThenByDescending(p => p.Merit / p.Grant).Select(p => Row(p, true, shares, Buys(p, rules.Merit))).ToList();
         var waiting = candidates.Where(c => picked.All(p => p.House != c.House)).GroupBy(c => c.House).Select(g => g.MaxBy(c => c.Merit / c.Grant)!).OrderByDescending(c => c.Merit / c.Grant).ThenBy(c => c.Index);
         var left = rules.AvailableUsd - picked.Sum(p => p.Grant);
         rows.AddRange(waiting.Select(w => Row(w, false, shares, w.Grant > left ? $"asks for ${w.Grant:#,0} and ${left:#,0} is left" : "its farm has reached its cap")));
@@ -104,6 +104,13 @@ public sealed record FundingOrder
             NextAddsUsd = next.Sum(c => result.Options[c.Index].SavingUsd.Mean) - picked.Sum(c => result.Options[c.Index].SavingUsd.Mean),
         };
     }
+
+    private static string Buys(Candidate p, Merit merit) => merit switch
+    {
+        Merit.Energy => $"saves {p.Merit / p.Grant:0.0} kWh of heat a season a grant dollar",
+        Merit.Co2 => $"saves {p.Merit / p.Grant:0.0} kg of CO2 a season a grant dollar",
+        _ => $"saves ${p.Merit / p.Grant:0.00} a season a grant dollar",
+    };
 
     private static double Worth(OptionResult o, Merit merit) => merit switch { Merit.Energy => o.HeatSavedKwh, Merit.Co2 => o.Co2SavedKg, _ => o.SavingUsd.Mean };
 

@@ -127,11 +127,30 @@ public static class StudyRun
             LeftOut = left,
             CostBySeason = [.. Enumerable.Range(0, set.SeasonCount).Select(s => Distribution.Of(Season(c => all[c], s), set.ReplicateCount, worstIsHigh: true))],
             CostByFuel = [.. byHouse.Values.Distinct().Order().Select(f => (f, Distribution.Of(Season(c => sums[(int)f][c] / Micro, 0), set.ReplicateCount, worstIsHigh: true), byHouse.Values.Count(x => x == f)))],
-            OnePath = [.. all.Take(set.SeasonCount)],
+            OnePath = MiddlePath(all, set.SeasonCount),
             Houses = houses.Count,
             FloorM2 = houses.Sum(h => h.Model.Geometry.FloorM2),
             FuturesSha256 = spec.Sha256(),
         };
+    }
+
+    /// <summary>The single future whose sum over the horizon is the middle one: an example that is neither calm nor wild.</summary>
+    private static double[] MiddlePath(double[] all, int seasons)
+    {
+        double Total(int path)
+        {
+            var sum = 0.0;
+            for (var s = 0; s < seasons; s++)
+            {
+                sum += all[path * seasons + s];
+            }
+
+            return sum;
+        }
+
+        var paths = all.Length / seasons;
+        var middle = Enumerable.Range(0, paths).OrderBy(Total).ThenBy(p => p).ElementAt(paths / 2);
+        return all[(middle * seasons)..((middle + 1) * seasons)];
     }
 
     private static double[] MonthMeans(IEnumerable<WeatherYear> years)

@@ -121,7 +121,7 @@ public sealed class DemoCoop(CoopStore coops, ItemStore items)
             Bays = d.Bays,
             Surfaces = [new(SurfacePart.Roof, d.Covering, new DateOnly(2023 + (number + h) % 4, 9, 1))],
             HeatingPlanCode = d.Plan,
-            Heaters = [new(heater, farm.Fuel, d.WidthFt * d.LengthFt * d.Bays * 0.032, null, new DateOnly(d.HeaterYear, 10, 1))],
+            Heaters = [new(heater, farm.Fuel, d.WidthFt * d.LengthFt * d.Bays * 0.046, null, new DateOnly(d.HeaterYear, 10, 1))],
             Supplies = [new(groupId)],
             RetrofitsInstalled = d.Installed,
         };
