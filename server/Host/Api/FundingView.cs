@@ -8,32 +8,34 @@ namespace FarmPortfolio.Host.Api;
 /// <summary>A house or option pinned or left out.</summary>
 public sealed record PinInput([property: Id] string HouseId, string? OptionKey, string Reason);
 
-/// <summary>Rules of a round.</summary>
+/// <summary>Rules of a round; what is left out is as usual.</summary>
 public sealed record FundingRulesInput
 {
+    private static readonly FundingRules Usual = new();
+
     /// <summary>Money of the round.</summary>
-    public double BudgetUsd { get; init; } = 50000;
+    public double? BudgetUsd { get; init; }
 
     /// <summary>Share held back.</summary>
-    public double ReserveShare { get; init; } = 0.10;
+    public double? ReserveShare { get; init; }
 
     /// <summary>Share of the cost a grant covers.</summary>
-    public double CostShare { get; init; } = 0.60;
+    public double? CostShare { get; init; }
 
     /// <summary>Cap a house.</summary>
-    public double HouseCapUsd { get; init; } = 9000;
+    public double? HouseCapUsd { get; init; }
 
     /// <summary>Cap a farm.</summary>
-    public double FarmCapUsd { get; init; } = 14000;
+    public double? FarmCapUsd { get; init; }
 
     /// <summary>Season of the confidence rule.</summary>
-    public int PaybackSeasons { get; init; } = 10;
+    public int? PaybackSeasons { get; init; }
 
     /// <summary>Share of the futures asked.</summary>
-    public double Confidence { get; init; } = 0.60;
+    public double? Confidence { get; init; }
 
     /// <summary>Measure.</summary>
-    public Merit Merit { get; init; } = Merit.NetSaving;
+    public Merit? Merit { get; init; }
 
     /// <summary>Pinned.</summary>
     public IEnumerable<PinInput>? Pinned { get; init; }
@@ -43,14 +45,14 @@ public sealed record FundingRulesInput
 
     internal FundingRules Rules() => new()
     {
-        BudgetUsd = BudgetUsd,
-        ReserveShare = ReserveShare,
-        CostShare = CostShare,
-        HouseCapUsd = HouseCapUsd,
-        FarmCapUsd = FarmCapUsd,
-        PaybackSeasons = PaybackSeasons,
-        Confidence = Confidence,
-        Merit = Merit,
+        BudgetUsd = BudgetUsd ?? Usual.BudgetUsd,
+        ReserveShare = ReserveShare ?? Usual.ReserveShare,
+        CostShare = CostShare ?? Usual.CostShare,
+        HouseCapUsd = HouseCapUsd ?? Usual.HouseCapUsd,
+        FarmCapUsd = FarmCapUsd ?? Usual.FarmCapUsd,
+        PaybackSeasons = PaybackSeasons ?? Usual.PaybackSeasons,
+        Confidence = Confidence ?? Usual.Confidence,
+        Merit = Merit ?? Usual.Merit,
         Pinned = [.. (Pinned ?? []).Select(p => new Pin(p.HouseId, p.OptionKey, p.Reason))],
         Excluded = [.. (Excluded ?? []).Select(p => new Pin(p.HouseId, p.OptionKey, p.Reason))],
     };

@@ -43,7 +43,7 @@ public sealed record HouseInput
 }
 
 /// <summary>A house to save.</summary>
-public sealed record SaveHouseInput([property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, HouseInput House, bool CheckOnly = false);
+public sealed record SaveHouseInput([property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, HouseInput House, bool? CheckOnly);
 
 /// <summary>Own figures of an option to save; null = the catalogue's.</summary>
 public sealed record SaveOptionInput([property: Id] string HouseId, string Key, int ExpectedRevision, [property: Id] string RequestId, double? OutlayUsd, double? UpkeepUsdPerYear, double? WatchingHoursPerWeek, double? ConsumablesUsdPerYear);
@@ -53,7 +53,7 @@ public sealed record SaveScenarioSetInput(
     [property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, double DiscountRate, double UpkeepGrowth, double WageUsdPerHour, double ElectricityUsdPerKwh, double OffsetTrendKPerYear, double LossLevel, string Seed, LevelMeaning LevelMeaning);
 
 /// <summary>A file to import, its text pasted or read by the browser.</summary>
-public sealed record ImportInput([property: Id] string RequestId, string FileName, string Text, string Name, bool GoodRowsOnly = false, bool CheckOnly = true, string? Unit = null, double? LatitudeDeg = null, double? ElevationM = null, FuelKind? Fuel = null, string? PriceUnit = null);
+public sealed record ImportInput([property: Id] string RequestId, string FileName, string Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit);
 
 /// <summary>What came of a save.</summary>
 public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults);
@@ -95,7 +95,7 @@ public sealed class Mutation
             Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
         };
         var faults = HouseChecks.Of(facts, Catalogue.BuiltIn);
-        if (faults.Count > 0 || input.CheckOnly)
+        if (faults.Count > 0 || input.CheckOnly == true)
         {
             return new(null, false, faults.Select(FaultView.Of));
         }
@@ -180,12 +180,12 @@ public sealed class Mutation
         using var text = new StringReader(input.Text);
         var loaded = DailyWeather.Read(text, input.FileName, input.Unit);
         var faults = loaded.Faults.ToList();
-        if (!input.CheckOnly && input.LatitudeDeg is not (>= -66 and <= 66))
+        if (input.CheckOnly == false && input.LatitudeDeg is not (>= -66 and <= 66))
         {
             faults.Add(new("OUT_OF_RANGE", "latitudeDeg", "The station has no latitude between -66 and 66.", "Give degrees north, such as 43.6."));
         }
 
-        if (loaded.Value is not { } record || input.CheckOnly || faults.Any(f => f.Field == "latitudeDeg") || (faults.Count > 0 && !input.GoodRowsOnly))
+        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Field == "latitudeDeg") || (faults.Count > 0 && input.GoodRowsOnly != true))
         {
             return new(false, loaded.Rows, Words(loaded.Value), faults.Select(FaultView.Of));
         }
@@ -207,13 +207,13 @@ public sealed class Mutation
         var loaded = MonthlyPrices.Read(text, input.FileName);
         var faults = loaded.Faults.ToList();
         var fuel = input.Fuel ?? FuelKind.Propane;
-        if (!input.CheckOnly && (input.PriceUnit is not { } unit || Engine.Units.HeatingValues.KwhPerUnit(fuel, unit) is null))
+        if (input.CheckOnly == false && (input.PriceUnit is not { } unit || Engine.Units.HeatingValues.KwhPerUnit(fuel, unit) is null))
         {
             faults.Add(new("UNKNOWN_UNIT", "priceUnit", $"{fuel} is not sold by the \"{input.PriceUnit}\".", $"Choose one of {string.Join(", ", Engine.Units.HeatingValues.UnitsOf(fuel))}."));
         }
 
         var words = loaded.Value is { } r ? $"{r.Prices.Count} months from {r.FirstMonthOn:yyyy-MM}." : "Nothing could be read.";
-        if (loaded.Value is not { } record || input.CheckOnly || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (faults.Any(f => f.Code != "SHORT") && !input.GoodRowsOnly))
+        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (faults.Any(f => f.Code != "SHORT") && input.GoodRowsOnly != true))
         {
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of));
         }

@@ -1,0 +1,109 @@
+using System.Net;
+using System.Text.Json.Nodes;
+
+namespace FarmPortfolio.Host.Tests.Api;
+
+public class StudyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
+{
+    private const string House = "{ house(id: \"h_demo000\") { revision name widthM lengthM coveringCode heatingPlanCode } }";
+    private const string Save = "mutation($input: SaveHouseInput!) { saveHouse(input: $input) { changeId conflict faults { code field message remedy } } }";
+
+    [Fact]
+    public async Task Editing_a_fact_puts_the_study_out_of_date_and_undoing_mends_it()
+    {
+        await host.StudyDone();
+        var house = (await host.Ask(House))["data"]!["house"]!;
+        var revision = (int)house["revision"]!;
+        var renamed = await Change(revision, "house one", (double)house["widthM"]!);
+        Assert.NotNull(renamed["changeId"]);
+        Assert.Empty((await host.StudyDone())["changedSince"]!.AsArray());
+        var widened = await Change(revision + 1, "house one", (double)house["widthM"]! + 1);
+        Assert.Single((await host.StudyDone())["changedSince"]!.AsArray());
+        var stale = await Change(revision, "house one", (double)house["widthM"]! + 2);
+        Assert.True((bool)stale["conflict"]!);
+        var undone = await host.Ask("mutation($id: ID!) { undo(changeId: $id, requestId: \"u1\") { changeId faults { message } } }", new { id = (string)widened["changeId"]! });
+        Assert.NotNull(undone["data"]!["undo"]!["changeId"]);
+        Assert.Empty((await host.StudyDone())["changedSince"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task A_repeated_request_adds_nothing()
+    {
+        var before = await host.Ask("{ house(id: \"h_demo010\") { revision name widthM } }");
+        var house = before["data"]!["house"]!;
+        var input = Input("h_demo010", (int)house["revision"]!, "same-request", (string)house["name"]!, (double)house["widthM"]! + 0.1);
+        var first = (await host.Ask(Save, new { input }))["data"]!["saveHouse"]!;
+        var second = (await host.Ask(Save, new { input }))["data"]!["saveHouse"]!;
+        Assert.Equal((string)first["changeId"]!, (string)second["changeId"]!);
+        Assert.Equal((int)house["revision"]! + 1, (int)(await host.Ask("{ house(id: \"h_demo010\") { revision } }"))["data"]!["house"]!["revision"]!);
+    }
+
+    [Theory]
+    [InlineData(-9.0, "widthM")]
+    [InlineData(300.0, "widthM")]
+    public async Task An_impossible_width_is_refused_by_name(double widthM, string field)
+    {
+        var answer = (await host.Ask(Save, new { input = Input("h_demo020", 1, Guid.NewGuid().ToString(), "house 1", widthM) }))["data"]!["saveHouse"]!;
+        Assert.Null(answer["changeId"]);
+        Assert.Equal(field, (string)answer["faults"]![0]!["field"]!);
+    }
+
+    [Fact]
+    public async Task The_order_is_funded_within_the_budget_and_the_caps()
+    {
+        await host.StudyDone();
+        var answer = await host.Ask(
+            "{ fundingOrder(rules: { budgetUsd: 20000, houseCapUsd: 3000 }) { availableUsd grantUsd rows { funded grantUsd fundedShare option { house { id } } } } }");
+        var order = answer["data"]!["fundingOrder"]!;
+        Assert.True((double)order["grantUsd"]! <= (double)order["availableUsd"]!);
+        var funded = order["rows"]!.AsArray().Where(r => (bool)r!["funded"]!).ToList();
+        Assert.NotEmpty(funded);
+        Assert.All(funded, r => Assert.InRange((double)r!["grantUsd"]!, 1, 3000));
+        Assert.Equal(funded.Count, funded.Select(r => (string)r!["option"]!["house"]!["id"]!).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task Asking_again_answers_the_same_study()
+    {
+        var study = await host.StudyDone();
+        if (study["changedSince"]!.AsArray().Count > 0)
+        {
+            await host.Ask("mutation { startStudy { sameAs study { id } } }");
+            study = await host.StudyDone();
+        }
+
+        var again = (await host.Ask("mutation { startStudy { sameAs study { id } } }"))["data"]!["startStudy"]!;
+        Assert.True((bool)again["sameAs"]!);
+        Assert.Equal((string)study["id"]!, (string)again["study"]!["id"]!);
+    }
+
+    [Fact]
+    public async Task Junk_is_answered_400_and_a_form_415()
+    {
+        var client = host.CreateClient();
+        var url = new Uri("/graphql", UriKind.Relative);
+        using var junk = new StringContent("{ not json", System.Text.Encoding.UTF8, "application/json");
+        Assert.Equal(HttpStatusCode.BadRequest, (await client.PostAsync(url, junk)).StatusCode);
+        using var form = new StringContent("query=x", System.Text.Encoding.UTF8, "application/x-www-form-urlencoded");
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await client.PostAsync(url, form)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Another_host_name_is_refused()
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/health");
+        request.Headers.Host = "elsewhere.example";
+        Assert.Equal(HttpStatusCode.BadRequest, (await host.CreateClient().SendAsync(request)).StatusCode);
+    }
+
+    private static object Input(string id, int revision, string requestId, string name, double widthM) => new
+    {
+        id,
+        expectedRevision = revision,
+        requestId,
+        house = new { name, widthM, lengthM = 96 * 0.3048, coveringCode = "doublefilm", heatingPlanCode = "spring" },
+    };
+
+    private async Task<JsonNode> Change(int revision, string name, double widthM) =>
+        (await host.Ask(Save, new { input = Input("h_demo000", revision, Guid.NewGuid().ToString(), name, widthM) }))["data"]!["saveHouse"]!;
+}

@@ -1,0 +1,53 @@
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Scenarios;
+
+namespace FarmPortfolio.Published;
+
+/// <summary>
+/// The two-factor price model (Schwartz 1997; Schwartz and Smith 2000, from memory) evaluated by an independent script: variance and mean over median of propane with a
+/// volatility of 0.40. Wichura (1988), AS 241: normal quantiles of common tables. Cholesky root of a 3 x 3 correlation matrix, by numpy.
+/// </summary>
+public class PriceModelTests
+{
+    [Theory]
+    [InlineData(1, .12247447, .07336442)]
+    [InlineData(5, .37195642, .22789395)]
+    [InlineData(15, .67260034, .42360612)]
+    public void Variance_and_mean_over_median(double years, double variance, double k)
+    {
+        var d = PriceClassDefaults.Of(PriceClass.WholesaleFuel);
+        var record = new PriceRecord(new(2020, 1, 1), [0.0, 0.01], 0, 0);
+        var model = PriceFit.Of(record, PriceClass.WholesaleFuel, new() { Fuel = Engine.FuelKind.Propane, VolatilityPerYear = d.PriorVolatility });
+        Assert.Equal(.298241754, model.ShortVolatility, 1e-7);
+        Assert.Equal(variance, model.Variance(years), 1e-7);
+        Assert.Equal(k, PriceModel.MeanOverMedian(model.Variance(years)), 1e-7);
+    }
+
+    [Theory]
+    [InlineData(0.975, 1.959963984540054)]
+    [InlineData(0.5, 0)]
+    [InlineData(0.001, -3.090232306167813)]
+    [InlineData(1e-10, -6.361340902404056)]
+    public void Normal_quantiles(double p, double expected) => Assert.Equal(expected, NormalQuantile.At(p), 1e-12);
+
+    [Fact]
+    public void Cholesky_root()
+    {
+        var root = Correlation.Cholesky([1, .369, .320, .369, 1, .656, .320, .656, 1], 3);
+        double[] expected = [1, 0, 0, .369, .92942939, 0, .32, .5787637, .75008838];
+        for (var i = 0; i < 9; i++)
+        {
+            Assert.Equal(expected[i], root[i], 1e-7);
+        }
+    }
+
+    [Fact]
+    public void An_impossible_correlation_is_refused_with_the_nearest_that_can_be()
+    {
+        double[] wrong = [1, .9, -.9, 0, .9, 1, .9, 0, -.9, .9, 1, 0, 0, 0, 0, 1];
+        var fault = Assert.Single(Correlation.Check(wrong, "shortCorrelations"));
+        Assert.Equal("NOT_A_CORRELATION", fault.Code);
+        Assert.Contains("nearest", fault.Remedy, StringComparison.Ordinal);
+        Assert.Empty(Correlation.Check([.. Correlation.ShortDefault], "shortCorrelations"));
+    }
+}
