@@ -54,23 +54,26 @@ export function IntervalMark({ payback, seasons = 15, rule }: { payback: Payback
 export function IntervalHead({ seasons = 15 }: { seasons?: number }) {
   const x = (s: number) => 4 + (s / seasons) * (SCALE - 8);
   return (
-    <svg width={WIDTH} height={34} aria-hidden="true">
-      <text x={0} y={12}>
-        payback, seasons
-      </text>
-      <text x={x(seasons) + 16} y={12}>
-        never,
-      </text>
-      <text x={x(seasons) + 16} y={29}>
-        of 100
-      </text>
-      {[0, 5, 10, 15]
-        .filter((t) => t <= seasons)
-        .map((t) => (
-          <text key={t} x={x(t)} y={29} textAnchor={t === 0 ? 'start' : 'middle'}>
-            {t}
-          </text>
-        ))}
-    </svg>
+    <>
+      <span className="hidden">payback in seasons, and never</span>
+      <svg width={WIDTH} height={34} aria-hidden="true">
+        <text x={0} y={12}>
+          payback, seasons
+        </text>
+        <text x={x(seasons) + 16} y={12}>
+          never,
+        </text>
+        <text x={x(seasons) + 16} y={29}>
+          of 100
+        </text>
+        {[0, 5, 10, 15]
+          .filter((t) => t <= seasons)
+          .map((t) => (
+            <text key={t} x={x(t)} y={29} textAnchor={t === 0 ? 'start' : 'middle'}>
+              {t}
+            </text>
+          ))}
+      </svg>
+    </>
   );
 }

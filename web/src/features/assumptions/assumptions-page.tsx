@@ -137,7 +137,7 @@ export function AssumptionsPage() {
       </section>
       <section>
         <h2>Every default, and where it comes from</h2>
-        <div className="scroll">
+        <div className="scroll" role="region" aria-label="table, scrolls sideways" tabIndex={0}>
           <table>
             <thead>
               <tr>

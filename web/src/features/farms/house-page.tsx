@@ -307,7 +307,7 @@ export function HousePage() {
         <p className="caption">
           Dollars saved a season, after running costs and before any grant. Payback is reckoned on the whole outlay.
         </p>
-        <div className="scroll">
+        <div className="scroll" role="region" aria-label="table, scrolls sideways" tabIndex={0}>
           <table className="stack">
             <thead>
               <tr>

@@ -196,7 +196,7 @@ export function FundingPage() {
             Thin line: from one in ten lower to one in ten higher. Thick: the middle half. Dot: middle. The dashed line is the confidence
             rule, season {rules.paybackSeasons}.
           </p>
-          <div className="scroll">
+          <div className="scroll" role="region" aria-label="table, scrolls sideways" tabIndex={0}>
             <table className="stack">
               <thead>
                 <tr>

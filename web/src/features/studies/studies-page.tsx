@@ -62,7 +62,7 @@ export function StudiesPage() {
       </h1>
       <section>
         <h2>Studies</h2>
-        <div className="scroll">
+        <div className="scroll" role="region" aria-label="table, scrolls sideways" tabIndex={0}>
           <table>
             <thead>
               <tr>
@@ -122,7 +122,7 @@ export function StudiesPage() {
               <th scope="col" className="n">
                 items
               </th>
-              <th scope="col" />
+              <th scope="col">take back</th>
             </tr>
           </thead>
           <tbody>

@@ -12,7 +12,9 @@ export function significant(value: number, digits: number): number {
 }
 
 const grouped = (value: number, decimals = 0): string =>
-  value.toLocaleString('en-US', { minimumFractionDigits: decimals, maximumFractionDigits: decimals }).replace('-', '−');
+  (Number(value.toFixed(decimals)) || 0)
+    .toLocaleString('en-US', { minimumFractionDigits: decimals, maximumFractionDigits: decimals })
+    .replace('-', '−');
 
 /** Dollars to three significant digits: $24,500. */
 export const dollars = (usd: number, digits = 3): string => {

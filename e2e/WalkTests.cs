@@ -1,0 +1,89 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace FarmPortfolio.BrowserTests;
+
+public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
+{
+    public static TheoryData<string, string> Pages => new()
+    {
+        { "/", "overview" }, { "/farms", "farms" }, { "/houses/h_demo000?option=foam-now", "house" }, { "/options/h_demo000~foam-now", "option" }, { "/funding", "funding" },
+        { "/fuel?fuel=PROPANE", "fuel" }, { "/winters", "winters" }, { "/assumptions", "assumptions" }, { "/studies", "studies" }, { "/import", "import" },
+    };
+
+    [Theory, MemberData(nameof(Pages))]
+    public async Task A_page_answers_in_its_heading_and_is_accessible_on_desk_and_phone_by_day_and_night(string address, string name)
+    {
+        foreach (var (width, dark) in new[] { (1440, false), (1440, true), (390, false), (390, true) })
+        {
+            var page = await dashboard.Open(address, width, dark);
+            await UpToDate(page);
+            await page.Locator("h1").First.WaitForAsync();
+            await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            Assert.Matches("[0-9a-z]", await page.Locator("h1").First.InnerTextAsync());
+            var wide = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+            Assert.True(wide <= width, $"{address} is {wide} pixels wide on a screen of {width}");
+            var found = await page.RunAxe();
+            Assert.True(found.Violations.Length == 0, $"{address} at {width}, dark {dark}: {string.Join("; ", found.Violations.Select(v => $"{v.Id} {v.Help}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
+            await Dashboard.Keep(page, $"{name}-{width}-{(dark ? "dark" : "light")}");
+            await page.Context.CloseAsync();
+        }
+    }
+
+    [Fact]
+    public async Task A_house_is_edited_the_study_goes_out_of_date_is_run_again_and_the_order_changes()
+    {
+        var page = await dashboard.Open("/");
+        await UpToDate(page);
+        await page.GotoAsync("/funding");
+        await page.Locator("tbody tr").First.WaitForAsync();
+        var before = await page.Locator("tbody").First.InnerTextAsync();
+        await page.GotoAsync("/houses/h_demo020");
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the house" }).ClickAsync();
+        await page.GetByLabel("air changes an hour").FillAsync("-2");
+        await page.GetByText("is outside").First.WaitForAsync();
+        await page.GetByLabel("air changes an hour").FillAsync("2.5");
+        await page.GetByText("is outside").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the house" }).ClickAsync();
+        await page.GetByText("Out of date").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "run study" }).ClickAsync();
+        await page.GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
+        await page.GotoAsync("/funding");
+        await page.Locator("tbody tr").First.WaitForAsync();
+        Assert.NotEqual(before, await page.Locator("tbody").First.InnerTextAsync());
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_record_with_faults_shows_them_and_keeps_nothing_and_a_sound_one_is_kept()
+    {
+        var page = await dashboard.Open("/import");
+        await page.GetByLabel("what it is").SelectOptionAsync("prices");
+        await page.GetByLabel("or paste it").FillAsync("month,price\n2024-01,2.1\n2024-02,-1\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
+        await page.GetByText("The price of 2024-02 is -1.").WaitForAsync();
+        await page.GetByLabel("or paste it").FillAsync("month,price\n" + string.Concat(Enumerable.Range(0, 36).Select(i => $"{2021 + i / 12}-{i % 12 + 1:00},{2 + 0.01 * i}\n")));
+        await page.GetByLabel("name to keep it under").FillAsync("own tickets");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
+        await page.GetByText("0 faults").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Import 36 rows" }).ClickAsync();
+        await page.GetByText("Kept").WaitForAsync();
+        await page.GotoAsync("/fuel?fuel=PROPANE");
+        await page.GetByText("own tickets").WaitForAsync();
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Units_switch_and_stay()
+    {
+        var page = await dashboard.Open("/farms");
+        await page.GetByText("30 ft").First.WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "SI" }).ClickAsync();
+        await page.GetByText("9.14 m").First.WaitForAsync();
+        await page.ReloadAsync();
+        await page.GetByText("9.14 m").First.WaitForAsync();
+        await page.Context.CloseAsync();
+    }
+
+    private static async Task UpToDate(IPage page) => await page.GetByText("Up to date").Or(page.GetByText("Out of date")).WaitForAsync(new() { Timeout = 120_000 });
+}

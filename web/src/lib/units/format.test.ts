@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import { dollars, fromMetres, heat, length, ofHundred, significant, temperature, toMetres } from './format.ts';
+
+describe('figures', () => {
+  it('shows no more digits than are known', () => {
+    expect(significant(24537, 3)).toBe(24500);
+    expect(dollars(329013.8)).toBe('$329,000');
+    expect(dollars(-2716)).toBe('−$2,720');
+  });
+  it('never calls a small share none', () => {
+    expect(ofHundred(0.002)).toBe('under 1');
+    expect(ofHundred(0)).toBe('0');
+    expect(ofHundred(0.37)).toBe('37');
+  });
+  it('speaks feet and inches, or metres', () => {
+    expect(length(9.144, 'us')).toBe('30 ft');
+    expect(length(2.2, 'us')).toBe('7 ft 3 in');
+    expect(length(9.144, 'si')).toBe('9.14 m');
+  });
+  it('takes the unit one has', () => {
+    expect(toMetres('30', 'us')).toBeCloseTo(9.144, 12);
+    expect(toMetres('', 'us')).toBeUndefined();
+    expect(toMetres('wide', 'si')).toBeUndefined();
+    expect(fromMetres(9.144, 'us')).toBe('30');
+  });
+  it('turns heat and temperature', () => {
+    expect(heat(293071.07, 'us')).toBe('1,000');
+    expect(heat(5000, 'si')).toBe('5.0');
+    expect(temperature(-17.7778, 'us')).toBe('0 F');
+  });
+});
