@@ -23,7 +23,14 @@ internal static class SmallPortfolio
             Farms = new Dictionary<string, FarmFacts> { ["f"] = new() { WeatherStationId = "w" } },
             Houses = Enumerable.Range(0, houses).ToDictionary(i => $"h{i}", i => new HouseFacts
             {
-                FarmId = "f", DrawKey = 100 + i, Shape = HouseShape.Hoop, WidthM = 30 * Us.FootM, LengthM = (96 - 10 * i) * Us.FootM, HeatingPlanCode = "spring", Supplies = [new("g")], FilmDueYear = 2028,
+                FarmId = "f",
+                DrawKey = 100 + i,
+                Shape = HouseShape.Hoop,
+                WidthM = 30 * Us.FootM,
+                LengthM = (96 - 10 * i) * Us.FootM,
+                HeatingPlanCode = "spring",
+                Supplies = [new("g")],
+                FilmDueYear = 2028,
                 Heaters = [new("power", FuelKind.Propane, 130, null, new DateOnly(2020, 1, 1))],
             }),
             SupplyGroups = new Dictionary<string, SupplyGroupFacts> { ["g"] = new() { FarmId = "f", Fuel = FuelKind.Propane, Kind = SupplyKind.Tank } },
