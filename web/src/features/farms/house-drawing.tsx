@@ -104,10 +104,10 @@ export function HouseDrawing({
       <text x={x(g.overallWidthM) + 20} y={y(g.ridgeM * 0.35) - 24}>
         {label(standing.airKwh, chosen?.airKwh)}
       </text>
-      <text className="strong" x={2} y={y(g.ridgeM * 0.1) - 34}>
+      <text className="strong" x={2} y={y(g.ridgeM * 0.1) - 62}>
         Sides
       </text>
-      <text x={2} y={y(g.ridgeM * 0.1) - 18}>
+      <text x={2} y={y(g.ridgeM * 0.1) - 46}>
         {label(standing.sideWallsKwh, chosen?.sideWallsKwh)}
       </text>
       <text className="strong" x={x(g.overallWidthM * 0.2) + 26} y={ground + 26}>

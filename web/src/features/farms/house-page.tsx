@@ -406,7 +406,8 @@ export function HousePage() {
         {house.fromDefaults.map((d) => (
           <p key={d.field + d.title} className="small" style={{ margin: 0 }}>
             {d.title}
-            {d.value ? `: ${String(Math.round(d.value * 100) / 100)} ${d.unit}` : ''} <span className="quiet">({d.source})</span>
+            {d.value ? `: ${String(Math.round(d.value * 100) / 100)} ${d.unit === '1' ? '' : d.unit}` : ''}{' '}
+            <span className="quiet">({d.source})</span>
           </p>
         ))}
         {house.retrofitsInstalled.length > 0 && <p className="small">Already there: {house.retrofitsInstalled.join('; ')}.</p>}
