@@ -21,6 +21,8 @@ internal sealed class HouseRun
     private readonly IReadOnlyList<WeatherYear> pool;
     private readonly DemandTable standing;
     private readonly ScenarioSetFacts set;
+    private double[] standingKwh = [];
+    private double[] paidUsdPerKwh = [];
 
     public HouseRun(Portfolio portfolio, string houseId, HouseModel house, IReadOnlyList<WeatherYear> pool)
     {
@@ -54,6 +56,7 @@ internal sealed class HouseRun
     public double[] StandingCost(IReadOnlyList<FuturesBlock> futures)
     {
         var cost = new double[futures.Sum(b => b.Paths) * set.SeasonCount];
+        (standingKwh, paidUsdPerKwh) = (new double[12 * cost.Length], new double[12 * cost.Length]);
         var pay = new PaidPrice(Contract, Fuel, set.FirstSeason);
         var at = 0;
         foreach (var block in futures)
@@ -68,7 +71,9 @@ internal sealed class HouseRun
                     var sum = 0.0;
                     for (var m = 0; m < 12; m++)
                     {
-                        sum += standing.DemandKwh(block.Winter[i], m, block.OffsetK[i]) * pay.UsdPerKwh(prices[12 * i + m], s, m);
+                        standingKwh[12 * at + m] = standing.DemandKwh(block.Winter[i], m, block.OffsetK[i]);
+                        paidUsdPerKwh[12 * at + m] = pay.UsdPerKwh(prices[12 * i + m], s, m);
+                        sum += standingKwh[12 * at + m] * paidUsdPerKwh[12 * at + m];
                     }
 
                     cost[at] = sum * multiplier / BaseEfficiency(s) + pay.SeasonFeesUsd(s);
@@ -79,7 +84,7 @@ internal sealed class HouseRun
         return cost;
     }
 
-    /// <summary>One option through all futures.</summary>
+    /// <summary>One option through all futures; after <see cref="StandingCost"/>.</summary>
     public (OptionResult? Result, float[]? SavingByPath, IReadOnlyList<Fault> Faults) Option(OptionFacts option, IReadOnlyList<FuturesBlock> futures)
     {
         var (model, faults) = OptionModels.Of(house, option);
@@ -94,17 +99,16 @@ internal sealed class HouseRun
         var plan = CashPlan.Of(house, option, costs, set, model.Efficiency);
         var factor = new RealisedFactor(house, option, pool, set);
         var flows = new OptionFlows(futures.Sum(b => b.Paths), set.SeasonCount, set.ReplicateCount);
-        var pay = new PaidPrice(Contract, Fuel, set.FirstSeason);
+        var at = 0;
         Span<double> net = stackalloc double[set.SeasonCount];
         foreach (var block in futures)
         {
-            var prices = block.Price(Fuel);
             for (var path = 0; path < block.Paths; path++)
             {
                 var number = block.Replicate * block.Paths + path;
                 var multiplier = LossMultiplier(number);
                 var realised = factor.OnPath(number, facts.DrawKey);
-                for (var s = 0; s < block.Seasons; s++)
+                for (var s = 0; s < block.Seasons; s++, at += 12)
                 {
                     var i = path * block.Seasons + s;
                     var (baseShare, optionShare) = (1 / BaseEfficiency(s), 1 / plan.Efficiency[s]);
@@ -114,7 +118,7 @@ internal sealed class HouseRun
                         for (var m = 0; m < 12; m++)
                         {
                             var (w, o) = (block.Winter[i], block.OffsetK[i]);
-                            saved += (standing.DemandKwh(w, m, o) * baseShare - table.DemandKwh(w, m, o) * optionShare) * pay.UsdPerKwh(prices[12 * i + m], s, m);
+                            saved += (standingKwh[at + m] * baseShare - table.DemandKwh(w, m, o) * optionShare) * paidUsdPerKwh[at + m];
                         }
                     }
 
