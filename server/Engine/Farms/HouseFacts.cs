@@ -121,8 +121,14 @@ public sealed record HouseFacts
     /// <summary>Codes of the retrofits already there.</summary>
     public IReadOnlyList<string> RetrofitsInstalled { get; init; } = [];
 
-    /// <summary>Height at which a flat curtain can run in metres; null = 7 ft or the side wall, whichever is higher.</summary>
+    /// <summary>Height of a curtain's edge at the sides in metres (a flat one runs at it); null = 7 ft or the side wall, whichever is higher.</summary>
     public double? CurtainHeightM { get; init; }
+
+    /// <summary>Line of a curtain across a bay; null = flat.</summary>
+    public CurtainShape? CurtainShape { get; init; }
+
+    /// <summary>Height of the top of a sloped or slope-flat-slope curtain in metres; null = a foot under the ridge, or half-way to there where it is level in the middle.</summary>
+    public double? CurtainTopM { get; init; }
 
     /// <summary>Crop sales in US dollars a square metre of floor and year; null = not counted.</summary>
     public double? CropUsdPerM2 { get; init; }

@@ -86,11 +86,37 @@ public sealed class HouseGeometry
     /// <returns>Cubic metres.</returns>
     public double VolumeBelowM3(double heightM) => EndsBelowM2(heightM) / 2 * LengthM;
 
-    /// <summary>Area of a flat curtain at a height, m2.</summary>
-    /// <param name="heightM">Height over the floor, metres, below the ridge.</param>
-    /// <returns>Square metres over all bays.</returns>
-    public double FlatAreaAtM2(double heightM) =>
-        Bays * LengthM * 2 * (heightM <= SideWallM ? curve.HalfWidthM : curve.HalfWidthAt(Above(heightM)));
+    /// <summary>
+    /// A curtain and the space above it, exact for any of the roofs: the cross-section above the level of its edge less what lies under the slopes.
+    /// </summary>
+    /// <param name="shape">Its line.</param>
+    /// <param name="edgeM">Height of its edge at the sides, metres, above 0 and below the ridge.</param>
+    /// <param name="topM">Height of its top where it slopes, metres, from the edge up to the ridge; a flat one takes no notice.</param>
+    /// <param name="flatShare">Level share of the width of a slope-flat-slope curtain, above 0 and under 1; never more than the roof leaves room for.</param>
+    /// <returns>Cloth and space above.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An edge that is not between floor and ridge, or a top below the edge or above the ridge.</exception>
+    public CurtainSpace Curtain(CurtainShape shape, double edgeM, double topM, double flatShare = 0.5)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(edgeM);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(edgeM, RidgeM);
+        var top = shape == CurtainShape.Flat ? edgeM : topM;
+        ArgumentOutOfRangeException.ThrowIfLessThan(top, edgeM);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(top, RidgeM);
+        var half = edgeM <= SideWallM ? curve.HalfWidthM : curve.HalfWidthAt(Above(edgeM));
+        var room = top <= SideWallM ? curve.HalfWidthM : curve.HalfWidthAt(Above(top));
+        var level = shape switch { CurtainShape.Flat => half, CurtainShape.Sloped => 0, _ => Math.Min(flatShare * half, room) };
+        var under = (half + level) / 2 * (top - edgeM);
+        var cloth = level + Math.Sqrt((half - level) * (half - level) + (top - edgeM) * (top - edgeM));
+        var ends = EndWallsM2 - EndsBelowM2(edgeM) - 4 * Bays * under;
+        var line = new List<ProfilePoint>();
+        for (var bay = 0; bay < Bays; bay++)
+        {
+            var middle = (bay + 0.5) * BayWidthM;
+            line.AddRange([new(middle - half, edgeM), new(middle - level, top), new(middle + level, top), new(middle + half, edgeM)]);
+        }
+
+        return new(2 * Bays * cloth * LengthM, RoofM2 - RoofBelowM2(edgeM), SideWallsM2 - SideWallsBelowM2(edgeM), ends, ends / 2 * LengthM, line);
+    }
 
     /// <summary>The outline of the cross-section from the left foot to the right foot.</summary>
     /// <param name="pointsPerHalf">Points along each half roof, 2 or more.</param>

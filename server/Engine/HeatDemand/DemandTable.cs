@@ -1,5 +1,4 @@
 using FarmPortfolio.Engine.Units;
-using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.HeatDemand;
 
@@ -14,19 +13,19 @@ public sealed class DemandTable
 
     private readonly double[] coefficients;
 
-    internal DemandTable(int winters, double[] coefficients, double nightsInUse, int heatedDays)
-    {
-        (Winters, this.coefficients, NightsInUse, HeatedDays) = (winters, coefficients, nightsInUse, heatedDays);
-    }
+    internal DemandTable(int winters, double[] coefficients, MovableUses uses) => (Winters, this.coefficients, Uses) = (winters, coefficients, uses);
 
     /// <summary>Winters in the pool.</summary>
     public int Winters { get; }
 
-    /// <summary>Mean nights a season on which the first movable is used.</summary>
-    public double NightsInUse { get; }
+    /// <summary>How the option's movables are used.</summary>
+    public MovableUses Uses { get; }
+
+    /// <summary>Mean nights a season on which the movable used most is used; 0 = nothing moves.</summary>
+    public double NightsInUse => Uses.NightsByPart.Count > 0 ? Uses.NightsByPart.Values.Max() : 0;
 
     /// <summary>Days heated a season.</summary>
-    public int HeatedDays { get; }
+    public int HeatedDays => Uses.HeatedDays;
 
     /// <summary>Coefficients a, b, c by winter and month: winters x 12 x 3, kWh, kWh/K, kWh/K2.</summary>
     public ReadOnlySpan<double> Coefficients => coefficients;
@@ -55,40 +54,5 @@ public sealed class DemandTable
         }
 
         return sum;
-    }
-}
-
-/// <summary>Makes demand tables.</summary>
-public static class DemandTables
-{
-    /// <summary>The table of one option over a pool of winters.</summary>
-    /// <param name="option">The option.</param>
-    /// <param name="pool">Recorded winters.</param>
-    /// <returns>The table.</returns>
-    public static DemandTable Of(OptionModel option, IReadOnlyList<WeatherYear> pool)
-    {
-        var coefficients = new double[pool.Count * 36];
-        Span<double> low = stackalloc double[12];
-        Span<double> mid = stackalloc double[12];
-        Span<double> high = stackalloc double[12];
-        var (nights, days) = (0.0, 0);
-        for (var w = 0; w < pool.Count; w++)
-        {
-            HeatBalance.Demand(option, pool[w], -DemandTable.StepK, low);
-            HeatBalance.Demand(option, pool[w], DemandTable.StepK, high);
-            var season = HeatBalance.Season(option, pool[w]);
-            season.DemandKwh.CopyTo(mid);
-            nights += season.NightsInUse;
-            days = Math.Max(days, season.HeatedDays);
-            for (var m = 0; m < 12; m++)
-            {
-                var i = 3 * (12 * w + m);
-                coefficients[i] = mid[m];
-                coefficients[i + 1] = (high[m] - low[m]) / (2 * DemandTable.StepK);
-                coefficients[i + 2] = (high[m] - 2 * mid[m] + low[m]) / (2 * DemandTable.StepK * DemandTable.StepK);
-            }
-        }
-
-        return new(pool.Count, coefficients, pool.Count > 0 ? nights / pool.Count : 0, days);
     }
 }

@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Retrofits;
 
 namespace FarmPortfolio.Engine.HeatDemand;
@@ -8,7 +9,7 @@ internal sealed class Envelope
     private const double KneeHeightM = 3 * Units.Us.FootM;
 
     private readonly HouseModel house;
-    private readonly Func<string, string, double> number;
+    private readonly OptionNumbers numbers;
     private readonly double airHeat;
     private readonly HashSet<string> codes;
     private readonly double roofU;
@@ -20,75 +21,56 @@ internal sealed class Envelope
     /// <summary>Lays retrofits on a house.</summary>
     /// <param name="house">The house.</param>
     /// <param name="codes">Codes of what is there.</param>
-    /// <param name="number">A retrofit's number by code and name.</param>
-    public Envelope(HouseModel house, HashSet<string> codes, Func<string, string, double> number)
+    /// <param name="numbers">The retrofits' numbers.</param>
+    public Envelope(HouseModel house, HashSet<string> codes, OptionNumbers numbers)
     {
-        (this.house, this.codes, this.number) = (house, codes, number);
+        (this.house, this.codes, this.numbers) = (house, codes, numbers);
         airHeat = house.Catalogue.Default("airHeat");
         (roofU, sideU, endU, airChanges, edge) = (house.RoofU, house.SideU, house.EndU, house.AirChangesPerHour, house.PerimeterWPerMK);
+        var (sideAsRoof, endAsRoof) = (sideU == roofU, endU == roofU);
         if (codes.Contains("secondfilm"))
         {
             var level = house.RoofU / house.Catalogue.Value(CatalogueKind.Covering, house.RoofCovering, "uValue");
-            var film = level * number("secondfilm", "uValue");
-            sideU = sideU == roofU ? film : sideU;
-            endU = endU == roofU ? film : endU;
-            roofU = film;
-            airChanges *= number("secondfilm", "airFactor");
+            roofU = Math.Min(roofU, level * numbers.Of("secondfilm", "uValue"));
+            airChanges *= numbers.Of("secondfilm", "airFactor");
         }
 
-        if (codes.Contains("irfilm"))
-        {
-            var factor = number("irfilm", "uFactor");
-            sideU *= sideU == roofU ? factor : 1;
-            endU *= endU == roofU ? factor : 1;
-            roofU *= factor;
-        }
-
-        if (codes.Contains("seal"))
-        {
-            airChanges *= number("seal", "airFactor");
-        }
-
-        if (codes.Contains("endwalls"))
-        {
-            var share = number("endwalls", "endShare");
-            endU = share / (1 / endU + number("endwalls", "rAdded")) + (1 - share) * endU;
-        }
-
-        if (codes.Contains("perimeter"))
-        {
-            edge *= number("perimeter", "edgeFactor");
-        }
+        roofU *= codes.Contains("irfilm") ? numbers.Of("irfilm", "uFactor") : 1;
+        (sideU, endU) = (sideAsRoof ? roofU : sideU, endAsRoof ? roofU : endU);
+        airChanges *= codes.Contains("seal") ? numbers.Of("seal", "airFactor") : 1;
+        edge *= codes.Contains("perimeter") ? numbers.Of("perimeter", "edgeFactor") : 1;
     }
 
     /// <summary>Conductance by path of heat, W/K.</summary>
-    /// <param name="roofInsulated">Foam or blanket in place.</param>
-    /// <param name="curtainClosed">Flat curtain closed.</param>
+    /// <param name="roofLayer">Foam or blanket in place; null = none.</param>
+    /// <param name="curtainClosed">Whether the curtain is closed.</param>
     /// <returns>Five numbers in the order of <see cref="HeatPath"/>.</returns>
-    public double[] Conductance(string? roofInsulated, bool curtainClosed)
+    public double[] Conductance(string? roofLayer, bool curtainClosed)
     {
         var g = house.Geometry;
-        var kneeM = codes.Contains("kneewall") ? number("kneewall", "wallHeightM") : KneeHeightM;
-        var roof = RoofInsulation(roofInsulated);
-        double Knee(double u) => codes.Contains("kneewall") ? 1 / (1 / u + number("kneewall", "rAdded")) : u;
-        var roofLow = g.RoofBelowM2(kneeM);
-        var sideLow = g.SideWallsBelowM2(kneeM);
-        var sides = Knee(roof) * roofLow + Knee(sideU) * sideLow + sideU * (g.SideWallsM2 - sideLow);
+        var knee = codes.Contains("kneewall");
+        var kneeM = knee ? numbers.Of("kneewall", "wallHeightM") : KneeHeightM;
+        var roof = RoofWith(roofLayer);
+        double Low(double u) => knee ? Boarded(u, "kneewall") : u;
+        var (roofLow, sideLow) = (g.RoofBelowM2(kneeM), g.SideWallsBelowM2(kneeM));
+        var sides = Low(roof) * roofLow + Low(sideU) * sideLow + sideU * (g.SideWallsM2 - sideLow);
         var roofHigh = roof * (g.RoofM2 - roofLow);
-        var (ends, air, perimeter) = (endU * g.EndWallsM2, airHeat * airChanges * g.VolumeM3, edge * g.PerimeterM);
+        var ends = Ends(g.EndWallsM2, kneeM);
+        var (air, perimeter) = (airHeat * airChanges * g.VolumeM3, edge * g.PerimeterM);
         if (!curtainClosed)
         {
             return [roofHigh, sides, ends, perimeter, air];
         }
 
-        var h = codes.Contains("curtain") ? Math.Min(house.CurtainHeightM, g.RidgeM - 0.3) : house.CurtainHeightM;
-        var roofAbove = roof * (g.RoofM2 - g.RoofBelowM2(h));
-        var sideAbove = sideU * (g.SideWallsM2 - g.SideWallsBelowM2(h));
-        var endsAbove = endU * (g.EndWallsM2 - g.EndsBelowM2(h));
-        var airAbove = airHeat * airChanges * (g.VolumeM3 - g.VolumeBelowM3(h));
+        var space = g.Curtain(house.CurtainShape, house.CurtainHeightM, house.CurtainTopM);
+        var roofAbove = roof * space.RoofAboveM2;
+        var sideAbove = sideU * space.SidesAboveM2;
+        var boardedShare = codes.Contains("endwalls") ? numbers.Of("endwalls", "endShare") : 0;
+        var endsAbove = space.EndsAboveM2 * (boardedShare * Boarded(endU, "endwalls") + (1 - boardedShare) * endU);
+        var airAbove = airHeat * airChanges * space.VolumeAboveM3;
         var top = roofAbove + sideAbove + endsAbove + airAbove;
-        var open = number("curtain", "openShare");
-        var cloth = g.FlatAreaAtM2(h) * ((1 - open) / number("curtain", "rValue") + open * number("curtain", "openConductance"));
+        var open = numbers.Of("curtain", "openShare");
+        var cloth = space.ClothM2 * ((1 - open) / numbers.Of("curtain", "rValue") + open * numbers.Of("curtain", "openConductance"));
         var through = cloth / (cloth + top);
         return
         [
@@ -96,28 +78,36 @@ internal sealed class Envelope
             sides - sideAbove * (1 - through),
             ends - endsAbove * (1 - through),
             perimeter,
-            airAbove * through + (air - airAbove) * number("curtain", "airFactor"),
+            airAbove * through + (air - airAbove) * numbers.Of("curtain", "airFactor"),
         ];
-    }
-
-    /// <summary>U of the roof with a movable layer: foam replaces the still gap on its filled share, a blanket adds its resistance on what it covers.</summary>
-    private double RoofInsulation(string? code)
-    {
-        switch (code)
-        {
-            case "foam":
-                var filled = number("foam", "filledShare");
-                var r = 1 / roofU - number("foam", "gapR") + number("foam", "rPerM") * house.FilmGapM;
-                return (1 - filled) * roofU + filled / Math.Max(r, 1 / roofU);
-            case "blanket":
-                var covered = number("blanket", "coveredShare");
-                return (1 - covered) * roofU + covered / (1 / roofU + number("blanket", "rAdded"));
-            default:
-                return roofU;
-        }
     }
 
     /// <summary>Heat of the purged air, Wh/K a night.</summary>
     /// <returns>Wh/K.</returns>
     public double PurgeWhPerK() => airHeat * house.PurgeVolumesPerDay * house.Geometry.VolumeM3;
+
+    /// <summary>Both ends: the board of the end walls on its share, and where the knee board runs round the ends what of them is still bare; no area twice.</summary>
+    private double Ends(double areaM2, double kneeM)
+    {
+        var share = codes.Contains("endwalls") ? numbers.Of("endwalls", "endShare") : 0;
+        var bare = areaM2 * (1 - share);
+        var low = codes.Contains("kneewall") && numbers.Of("kneewall", "includesEnds") > 0 ? house.Geometry.EndsBelowM2(kneeM) * (1 - share) : 0;
+        return (share > 0 ? areaM2 * share * Boarded(endU, "endwalls") : 0) + (low > 0 ? low * Boarded(endU, "kneewall") : 0) + (bare - low) * endU;
+    }
+
+    private double Boarded(double u, string code) => 1 / (1 / u + numbers.Of(code, "rAdded"));
+
+    /// <summary>U of the roof with a movable layer: foam replaces the still gap on its filled share, a blanket adds its resistance on what it covers.</summary>
+    private double RoofWith(string? layer)
+    {
+        if (layer is null)
+        {
+            return roofU;
+        }
+
+        var (share, r) = layer == "foam"
+            ? (numbers.Of("foam", "filledShare"), 1 / roofU - numbers.Of("foam", "gapR") + numbers.Of("foam", "rPerM") * house.FilmGapM)
+            : (numbers.Of(layer, "coveredShare") * (1 - numbers.Of(layer, "openShare")), 1 / roofU + numbers.Of(layer, "rAdded"));
+        return (1 - share) * roofU + share / Math.Max(r, 1 / roofU);
+    }
 }

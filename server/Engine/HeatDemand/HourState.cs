@@ -4,33 +4,45 @@ using static System.Math;
 
 namespace FarmPortfolio.Engine.HeatDemand;
 
-/// <summary>What an hour's balance needs of the hours before it: how long a movable has been due, what sun the day has left over.</summary>
+/// <summary>
+/// One option's balance, hour after hour, written plainly: the reference that the vectorised kernel must meet bit for bit.
+/// What an hour needs of those before it is the sun that the day has left over.
+/// </summary>
 internal struct HourState
 {
-    private readonly double k0;
-    private readonly double k1;
-    private readonly double k2;
-    private readonly double k3;
-    private readonly bool hasFirst;
-    private readonly bool hasSecond;
-    private double firstDelay;
-    private double secondDelay;
+    private readonly OptionModel option;
+    private readonly double asOpen;
+    private readonly double addFirst;
+    private readonly double addSecond;
+    private readonly double addBoth;
+    private readonly OperationRule? firstRule;
+    private readonly OperationRule? secondRule;
+    private readonly RuleHours? firstHours;
+    private readonly RuleHours? secondHours;
     private double bankWh;
-    private double darkHours;
-    private double second;
-    private double liftK;
 
-    /// <summary>Starts before the first hour.</summary>
+    /// <summary>Starts before the first hour of a season.</summary>
     /// <param name="option">The option.</param>
-    public HourState(OptionModel option)
+    /// <param name="season">The season.</param>
+    public HourState(OptionModel option, SeasonHours season)
     {
-        (k0, k1, k2, k3) = (option.TotalWPerK(0), option.TotalWPerK(1), option.TotalWPerK(2), option.TotalWPerK(3));
-        hasFirst = option.Movables.Count > 0;
-        hasSecond = option.Movables.Count > 1;
+        this.option = option;
+        asOpen = option.TotalWPerK(0);
+        (addFirst, addSecond, addBoth) = (option.TotalWPerK(1) - asOpen, option.TotalWPerK(2) - asOpen, option.TotalWPerK(3) - asOpen);
+        firstRule = option.Movables.Count > 0 ? option.Movables[0].Rule : null;
+        secondRule = option.Movables.Count > 1 ? option.Movables[1].Rule : null;
+        firstHours = firstRule is null ? null : season.Of(firstRule.Closing);
+        secondHours = secondRule is null ? null : season.Of(secondRule.Closing);
     }
 
     /// <summary>Share of the hour with the first movable in place.</summary>
     public double First { get; private set; }
+
+    /// <summary>Share of the hour with the second movable in place.</summary>
+    public double Second { get; private set; }
+
+    /// <summary>Set point less outside where positive, K.</summary>
+    public double LiftK { get; private set; }
 
     /// <summary>Heat delivered, W.</summary>
     public double DemandW { get; private set; }
@@ -41,6 +53,9 @@ internal struct HourState
     /// <summary>Heat vented on purpose, W.</summary>
     public double PurgeW { get; private set; }
 
+    /// <summary>Share of the hour's sun that passes what is in place.</summary>
+    public double SunThrough { get; private set; }
+
     /// <summary>Sun that counted, W.</summary>
     public double SunUsedW { get; private set; }
 
@@ -50,65 +65,51 @@ internal struct HourState
     /// <summary>Forgets the bank: the house is not heated.</summary>
     public void Reset() => bankWh = 0;
 
-    /// <summary>Begins a day.</summary>
-    /// <param name="year">The weather.</param>
-    /// <param name="day">Day of the season.</param>
-    public void StartDay(WeatherYear year, int day)
-    {
-        darkHours = 0;
-        for (var h = 24 * day; h < 24 * day + 24; h++)
-        {
-            darkHours += 1 - year.SunUp[h];
-        }
-    }
-
-    /// <summary>Kelvin of the hour that fell in a state.</summary>
+    /// <summary>Kelvin of the hour that fell in a state; of two movables the shorter use lies inside the longer.</summary>
     /// <param name="state">Bits of what is in place.</param>
     /// <returns>Kelvin.</returns>
-    public readonly double StateK(int state) => liftK * ((state & 1) == 1 ? First : 1 - First) * ((state & 2) == 2 ? second : 1 - second);
-
-    /// <summary>Balances one hour.</summary>
-    /// <param name="option">The option.</param>
-    /// <param name="period">The day's set points.</param>
-    /// <param name="year">The weather.</param>
-    /// <param name="h">Hour of the season.</param>
-    /// <param name="offsetK">Added to the outside temperature, K.</param>
-    public void Step(OptionModel option, HeatingPeriod period, WeatherYear year, int h, double offsetK)
+    public readonly double StateK(int state)
     {
-        var outside = year.TempC[h] + offsetK;
-        var up = year.SunUp[h];
-        var sunW = option.SunM2 * year.RadiationWPerM2[h];
-        First = hasFirst ? InPlace(option.Movables[0], outside, up, year.RadiationWPerM2[h], ref firstDelay) : 0;
-        second = hasSecond ? InPlace(option.Movables[1], outside, up, year.RadiationWPerM2[h], ref secondDelay) : 0;
-        var set = up * period.DayC + (1 - up) * period.NightC;
-        liftK = Max(0, set - outside);
-        var conductance = (1 - second) * ((1 - First) * k0 + First * k1) + second * ((1 - First) * k2 + First * k3);
-        PurgeW = darkHours > 0 ? option.PurgeWhPerK * (1 - up) / darkHours * liftK : 0;
-        var loss = conductance * liftK + PurgeW;
-        SunUsedW = Min(sunW, loss);
-        if (up >= 1)
-        {
-            bankWh += option.CarryOver * (sunW - SunUsedW);
-        }
-
-        var wanted = loss - SunUsedW;
-        CarriedW = up < 1 ? Min(bankWh, wanted) : 0;
-        bankWh = up >= 1 ? bankWh : bankWh - CarriedW;
-        WantedW = wanted - CarriedW;
-        DemandW = Min(WantedW, option.OutputW);
+        var both = Min(First, Second);
+        return LiftK * (state switch { 0 => 1 - Max(First, Second), 1 => First - both, 2 => Second - both, _ => both });
     }
 
-    private static double InPlace(OperationRule rule, double outsideC, double sunUp, double radiation, ref double delay)
+    /// <summary>Balances one hour.</summary>
+    /// <param name="period">The day's set points.</param>
+    /// <param name="season">The season.</param>
+    /// <param name="h">Hour of the season.</param>
+    /// <param name="offsetK">Added to the outside temperature, K.</param>
+    public void Step(HeatingPeriod period, SeasonHours season, int h, double offsetK)
     {
-        var due = radiation < rule.CloseBelowWPerM2 ? 1 : 1 - sunUp;
-        if (due <= 0)
+        var year = season.Year;
+        var outside = year.TempC[h] + offsetK;
+        var (up, radiation) = (year.SunUp[h], year.RadiationWPerM2[h]);
+        (First, var firstThrough) = firstRule is null ? (0, 1) : firstRule.At(firstHours!, outside, radiation, h);
+        (Second, var secondThrough) = secondRule is null ? (0, 1) : secondRule.At(secondHours!, outside, radiation, h);
+        SunThrough = firstThrough * secondThrough;
+        var both = Min(First, Second);
+        var conductance = asOpen + (First - both) * addFirst + (Second - both) * addSecond + both * addBoth;
+        LiftK = Max(0, up * period.DayC + (1 - up) * period.NightC - outside);
+        var purge = option.PurgeWhPerK * season.PurgeShare[h];
+        PurgeW = purge * LiftK;
+        var loss = (conductance + purge) * LiftK;
+        var sunW = option.SunM2 * radiation * SunThrough;
+        SunUsedW = Min(sunW, loss);
+        var wanted = loss - SunUsedW;
+        if (up >= 1)
         {
-            delay = rule.DelayHours;
+            CarriedW = 0;
+            bankWh = season.FirstOfDay[h] ? 0 : bankWh;
+            bankWh += option.CarryOver * (sunW - SunUsedW);
+        }
+        else
+        {
+            CarriedW = Min(bankWh, wanted);
+            bankWh -= CarriedW;
+            wanted -= CarriedW;
         }
 
-        var lost = Min(delay, due);
-        delay -= lost;
-        var dark = outsideC < rule.OnBelowC ? due - lost : 0;
-        return outsideC < rule.KeepBelowC ? 1 : dark;
+        WantedW = wanted;
+        DemandW = Min(wanted, option.OutputW);
     }
 }

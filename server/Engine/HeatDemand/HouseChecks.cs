@@ -8,7 +8,11 @@ namespace FarmPortfolio.Engine.HeatDemand;
 public static class HouseChecks
 {
     private const double LeastWidthM = 6 * Us.FootM;
+    private const double LeastRidgeM = 1.2;
     private const double MostWidthM = 200 * Us.FootM;
+
+    /// <summary>Room that a curtain leaves under the ridge, metres (a foot).</summary>
+    internal const double UnderRidgeM = Us.FootM;
 
     /// <summary>Roof of a bay, side wall and ridge with the defaults of the shape.</summary>
     /// <param name="house">The house.</param>
@@ -56,13 +60,13 @@ public static class HouseChecks
         if (faults.Count == 0)
         {
             var (_, sideWall, ridge) = Outline(house);
-            if (!(ridge > sideWall + 0.2) || ridge > sideWall + 2 * house.WidthM)
+            if (!(ridge > sideWall + 0.2) || ridge < LeastRidgeM || ridge > sideWall + 2 * house.WidthM)
             {
-                faults.Add(new("OUT_OF_RANGE", "ridgeM", $"The ridge at {ridge:0.##} m does not stand over a side wall of {sideWall:0.##} m.", $"Give a ridge between {sideWall + 0.3:0.##} and {sideWall + house.WidthM:0.##} m."));
+                faults.Add(new("OUT_OF_RANGE", "ridgeM", $"A ridge at {ridge:0.##} m over a side wall of {sideWall:0.##} m cannot be.", $"Give a ridge between {Math.Max(LeastRidgeM, sideWall + 0.3):0.##} and {sideWall + house.WidthM:0.##} m."));
             }
-            else if (house.CurtainHeightM is { } h && (h >= ridge || h < 1))
+            else
             {
-                faults.Add(new("OUT_OF_RANGE", "curtainHeightM", $"A curtain at {h:0.##} m does not fit under a ridge at {ridge:0.##} m.", $"Give a height between 1 and {ridge - 0.3:0.##} m."));
+                Curtain(house, ridge, faults);
             }
         }
 
@@ -106,6 +110,19 @@ public static class HouseChecks
             {
                 faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {value:0.###} is outside {low:0.##} to {high:0.##}.", $"Give a {what} between {low:0.##} and {high:0.##} {unit}.".Replace(" .", ".", StringComparison.Ordinal)));
             }
+        }
+    }
+
+    private static void Curtain(HouseFacts house, double ridge, List<Fault> faults)
+    {
+        var below = ridge - UnderRidgeM;
+        if (house.CurtainHeightM is { } h && !(h >= 1 && h <= below))
+        {
+            faults.Add(new("OUT_OF_RANGE", "curtainHeightM", $"A curtain at {h:0.##} m does not fit under a ridge at {ridge:0.##} m.", $"Give a height between 1 and {below:0.##} m."));
+        }
+        else if (house.CurtainTopM is { } top && !(top >= (house.CurtainHeightM ?? 1) && top <= below))
+        {
+            faults.Add(new("OUT_OF_RANGE", "curtainTopM", $"A curtain cannot rise from {house.CurtainHeightM ?? 1:0.##} to {top:0.##} m under a ridge at {ridge:0.##} m.", $"Give a top between the edge's height and {below:0.##} m."));
         }
     }
 

@@ -80,8 +80,14 @@ public sealed record HouseModel
     /// <summary>Heating periods.</summary>
     public required IReadOnlyList<HeatingPeriod> Periods { get; init; }
 
-    /// <summary>Height of a flat curtain, metres.</summary>
+    /// <summary>Height of a curtain's edge, metres; a flat one runs at it.</summary>
     public required double CurtainHeightM { get; init; }
+
+    /// <summary>Line of a curtain.</summary>
+    public required CurtainShape CurtainShape { get; init; }
+
+    /// <summary>Height of a curtain's top, metres; where it is flat, its edge.</summary>
+    public required double CurtainTopM { get; init; }
 
     /// <summary>Heaters, at least one.</summary>
     public required IReadOnlyList<HeaterModel> Heaters { get; init; }

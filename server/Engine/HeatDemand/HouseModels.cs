@@ -48,6 +48,8 @@ public static class HouseModels
             }
         }
 
+        var below = ridge - HouseChecks.UnderRidgeM;
+        var edge = house.CurtainHeightM ?? Math.Min(Math.Max(catalogue.Default("curtainHeightM"), sideWall), below);
         var model = new HouseModel
         {
             Facts = house,
@@ -68,7 +70,9 @@ public static class HouseModels
             SunShare = catalogue.Value(CatalogueKind.Covering, roofCovering, "solar") * catalogue.Default("sunToHeat"),
             CarryOver = settings.CarryOver,
             Periods = periods,
-            CurtainHeightM = house.CurtainHeightM ?? Math.Min(Math.Max(catalogue.Default("curtainHeightM"), sideWall), ridge - 0.3),
+            CurtainHeightM = edge,
+            CurtainShape = house.CurtainShape ?? CurtainShape.Flat,
+            CurtainTopM = house.CurtainTopM ?? house.CurtainShape switch { CurtainShape.Sloped => below, CurtainShape.SlopeFlatSlope => (edge + below) / 2, _ => edge },
             Heaters = HeaterModels.Of(house, catalogue, firstSeason, fuel, taken),
             DefaultsUsed = taken,
         };

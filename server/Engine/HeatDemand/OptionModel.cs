@@ -21,13 +21,6 @@ public enum HeatPath
     Air,
 }
 
-/// <summary>When a movable retrofit is in place.</summary>
-/// <param name="OnBelowC">Only while it is colder outside than this, C.</param>
-/// <param name="KeepBelowC">Kept in place by day while it is colder than this, C; minus infinity = never.</param>
-/// <param name="CloseBelowWPerM2">Closed while the sun gives less than this, W/m2; 0 = by dark alone.</param>
-/// <param name="DelayHours">Hours lost at the beginning of a night.</param>
-public sealed record OperationRule(double OnBelowC, double KeepBelowC = double.NegativeInfinity, double CloseBelowWPerM2 = 0, double DelayHours = 0);
-
 /// <summary>The physics of one option on one house: conductances by what is in place, sun, periods, heater.</summary>
 public sealed record OptionModel
 {
@@ -42,8 +35,8 @@ public sealed record OptionModel
     /// </summary>
     public required double[][] ConductanceWPerK { get; init; }
 
-    /// <summary>Rules of up to two movable retrofits.</summary>
-    public required IReadOnlyList<OperationRule> Movables { get; init; }
+    /// <summary>Up to two movable retrofits: a layer of the roof first, a curtain below it second.</summary>
+    public required IReadOnlyList<Movable> Movables { get; init; }
 
     /// <summary>Heat of the air vented in a night against humidity, Wh/K.</summary>
     public required double PurgeWhPerK { get; init; }
@@ -51,7 +44,7 @@ public sealed record OptionModel
     /// <summary>Useful sun, W per W/m2 on the horizontal.</summary>
     public required double SunM2 { get; init; }
 
-    /// <summary>Share of daylight the option takes, 0 to 1.</summary>
+    /// <summary>Share of daylight the option takes at all hours, 0 to 1; what it takes while in place by day comes on top.</summary>
     public required double LightLostShare { get; init; }
 
     /// <summary>Share of the day's surplus sun that serves the next night.</summary>

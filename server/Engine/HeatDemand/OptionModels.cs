@@ -5,7 +5,8 @@ namespace FarmPortfolio.Engine.HeatDemand;
 /// <summary>Lays an option on a house: one balance of the whole combination, never a sum of parts.</summary>
 public static class OptionModels
 {
-    private static readonly string[] Moving = ["foam", "blanket", "curtain"];
+    /// <summary>Codes of what moves, the layer of the roof before the curtain below it.</summary>
+    internal static readonly string[] Moving = ["foam", "blanket", "curtain"];
 
     /// <summary>The house as it stands, with what is already installed.</summary>
     /// <param name="house">The house.</param>
@@ -26,47 +27,34 @@ public static class OptionModels
     {
         var codes = new HashSet<string>(house.Facts.RetrofitsInstalled, StringComparer.Ordinal);
         codes.UnionWith(option.Parts);
-        var physics = option.Overrides?.Physics;
-        double Number(string code, string name) =>
-            physics is not null && physics.TryGetValue(code + "." + name, out var own) ? own : house.Catalogue.Value(CatalogueKind.Retrofit, code, name);
-        var envelope = new Envelope(house, codes, Number);
-        var movables = Moving.Where(codes.Contains).ToArray();
-        var roofLayer = movables.FirstOrDefault(c => c is "foam" or "blanket");
+        var numbers = new OptionNumbers(house.Catalogue, option.Overrides);
+        var envelope = new Envelope(house, codes, numbers);
+        var movables = Moving.Where(codes.Contains).Take(2).ToArray();
         var rows = new double[4][];
         for (var state = 0; state < 4; state++)
         {
-            var inPlace = movables.Where((_, i) => i < 2 && (state >> i & 1) == 1).ToArray();
-            rows[state] = envelope.Conductance(inPlace.Contains(roofLayer) ? roofLayer : null, inPlace.Contains("curtain"));
+            var inPlace = movables.Where((_, i) => (state >> i & 1) == 1).ToArray();
+            rows[state] = envelope.Conductance(Array.Find(inPlace, c => c != "curtain"), inPlace.Contains("curtain"));
         }
 
-        var light = 1.0;
-        foreach (var code in codes)
-        {
-            light *= 1 - (option.Parts.Contains(code) ? option.Overrides?.LightLostShare is { } own && option.Parts[0] == code ? own : Number(code, "lightLost") : Number(code, "lightLost"));
-        }
-
-        var standing = 1.0;
-        foreach (var code in house.Facts.RetrofitsInstalled)
-        {
-            standing *= 1 - Number(code, "lightLost");
-        }
-
+        var standing = house.Facts.RetrofitsInstalled.Aggregate(1.0, (light, code) => light * (1 - numbers.Of(code, "lightLost")));
+        var added = option.Overrides?.LightLostShare is { } own
+            ? 1 - own
+            : option.Parts.Aggregate(1.0, (light, code) => light * (1 - numbers.Of(code, "lightLost")));
         var heater = house.Heaters[0];
-        var efficiency = codes.Contains("condensing") ? Math.Max(Number("condensing", "efficiency"), heater.Efficiency) : heater.Efficiency;
-        efficiency = codes.Contains("service") ? Math.Min(efficiency + Number("service", "efficiencyAdded"), 0.97) : efficiency;
+        var efficiency = codes.Contains("condensing") ? Math.Max(numbers.Of("condensing", "efficiency"), heater.Efficiency) : heater.Efficiency;
+        efficiency = codes.Contains("service") ? Math.Max(efficiency, Math.Min(efficiency + numbers.Of("service", "efficiencyAdded"), 0.97)) : efficiency;
         return new()
         {
             Key = option.Key,
             Parts = option.Parts,
             ConductanceWPerK = rows,
-            Movables = [.. movables.Take(2).Select(c => new OperationRule(
-                Number(c, "onBelowC"), physics is not null && physics.TryGetValue(c + ".keepBelowC", out var keep) ? keep : double.NegativeInfinity,
-                physics is not null && physics.TryGetValue(c + ".closeBelowWPerM2", out var close) ? close : house.Catalogue.Default("closeBelowWPerM2"), Number(c, "delayHours")))],
+            Movables = [.. movables.Select(c => new Movable(c, numbers.Rule(c)))],
             PurgeWhPerK = envelope.PurgeWhPerK(),
-            SunM2 = house.Geometry.FloorM2 * house.SunShare * light,
-            LightLostShare = Math.Max(0, 1 - light / standing),
+            SunM2 = house.Geometry.FloorM2 * house.SunShare * standing * added,
+            LightLostShare = 1 - added,
             CarryOver = house.CarryOver,
-            Periods = RunningChanges.Of(house.Periods, codes, Number),
+            Periods = RunningChanges.Of(house.Periods, codes, (code, name) => numbers.Of(code, name)),
             Efficiency = efficiency,
             OutputW = house.Heaters.Count == 1 ? heater.OutputKw / heater.Efficiency * efficiency * 1000 : house.OutputKw * 1000,
         };

@@ -25,7 +25,7 @@ internal static class BuiltInDefaults
                 M("airHeat", "Wh/m3K", 0.018 * Us.BtuKwh * 1000 / Us.CubicFootM3 / Us.DegreeK),
                 P("curtainHeightM", "m", 7, 6, 10, Us.FootM),
                 P("ventOverDayK", "K", 10, factor: Us.DegreeK),
-                P("closeBelowWPerM2", "W/m2", 0, 0, 100),
+                P("closeBelowWPerM2", "W/m2", 20, 0, 100),
                 P("gradeBSd", "1", 0.15),
                 P("gradeCSd", "1", 0.30),
                 P("firmQuoteSd", "1", 0.07),

@@ -23,7 +23,8 @@ internal static class BuiltInInsulation
                 P("gapR", "m2K/W", 0.75, factor: Us.RValue),
                 P("filledShare", "1", 0.90, 0.6, 1.0),
                 P("onBelowC", "C", Us.C(45)),
-                P("delayHours", "h", 0.5),
+                P("delayHours", "h", 0.5), P("closeBelowWPerM2", "W/m2", 0),
+                V("sunThrough", "1", 0.5, 0.35, 0.60, Read, "Aberkani and Gosselin, liquid foam in double film: 40 to 65 % shade"),
                 P("lightLost", "1", 0.02, 0, 0.06),
                 P("outlayUsd", "$", 2500, 1500, 4000), P("outlayPerFloor", "$/m2", 1.0, 0.6, 2.0, PerFt2),
                 P("lifeYears", "a", 10, 6, 12), P("partLifeYears", "a", 5), P("partUsd", "$", 400), P("relayPerFloor", "$/m2", 0.15, 0.1, 0.3, PerFt2),
@@ -49,6 +50,7 @@ internal static class BuiltInInsulation
             Values = Values(
                 M("rValue", "m2K/W", 1.5, 1.0, 2.5, Us.RValue), P("openShare", "1", 0.03, 0, 0.10), P("openConductance", "W/m2K", 6, factor: Us.UValue), P("airFactor", "1", 0.8, 0.7, 1.0),
                 P("heightM", "m", 7, 6, 10, Us.FootM), P("onBelowC", "C", Us.C(60)), P("delayHours", "h", 0), M("lightLost", "1", 0.03, 0.02, 0.05),
+                P("closeBelowWPerM2", "W/m2", 20, 0, 50), P("sunThrough", "1", 0.4, 0.2, 0.6),
                 P("outlayUsd", "$", 1500, 800, 3000), P("outlayPerFloor", "$/m2", 3.0, 2.0, 5.0, PerFt2),
                 V("lifeYears", "a", 20, 15, 20, Read, "Greenhouse Grower, retrofitting options (motor 20 years)"), P("partLifeYears", "a", 8, 5, 12), P("partPerFloor", "$/m2", 0.60, 0.4, 1.0, PerFt2),
                 P("upkeepUsd", "$/a", 100, 50, 300), P("watchingHours", "h/week", 0.5, 0.2, 1), P("powerKw", "kW", 0.5), P("powerHoursPerNight", "h", 0.2),
@@ -70,7 +72,8 @@ internal static class BuiltInInsulation
             Code = "blanket",
             Title = "Blanket along the roof, by hand",
             Values = Values(
-                M("rAdded", "m2K/W", 0.85, 0.5, 1.6, Us.RValue), P("coveredShare", "1", 0.855, 0.65, 0.95), P("onBelowC", "C", 60), P("delayHours", "h", 0.5), P("lightLost", "1", 0.03, 0.01, 0.05),
+                M("rAdded", "m2K/W", 0.85, 0.5, 1.6, Us.RValue), P("coveredShare", "1", 0.90, 0.7, 0.95), P("openShare", "1", 0.05), P("onBelowC", "C", Us.C(60)), P("lightLost", "1", 0.03, 0.01, 0.05),
+                P("closing", "1", 2), P("closeAtH", "h", 17), P("openAtH", "h", 7), P("closeBelowWPerM2", "W/m2", 0), P("sunThrough", "1", 0.4, 0.2, 0.6),
                 P("outlayUsd", "$", 0), P("outlayPerFloor", "$/m2", 0.80, 0.5, 1.5, PerFt2), P("lifeYears", "a", 5, 3, 8), P("upkeepUsd", "$/a", 80), P("watchingHours", "h/week", 2.3, 1.5, 4),
                 P("spaceLost", "1", 0.01, 0, 0.03), P("factorMean", "1", 0.75), P("factorSd", "1", 0.20)),
             Drawbacks = ["Labour at dawn and dusk.", "Left closed on dull mornings.", "Drips on the cloth."],

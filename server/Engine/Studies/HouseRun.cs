@@ -20,16 +20,25 @@ internal sealed class HouseRun
     private readonly FarmFacts farm;
     private readonly IReadOnlyList<WeatherYear> pool;
     private readonly DemandTable standing;
+    private readonly Dictionary<string, (OptionModel? Model, DemandTable? Table, IReadOnlyList<Fault> Faults)> options;
     private readonly ScenarioSetFacts set;
     private double[] standingKwh = [];
     private double[] paidUsdPerKwh = [];
 
-    public HouseRun(Portfolio portfolio, string houseId, HouseModel house, IReadOnlyList<WeatherYear> pool)
+    public HouseRun(Portfolio portfolio, string houseId, HouseModel house, IReadOnlyList<WeatherYear> pool, IReadOnlyList<OptionFacts> wanted)
     {
         (this.portfolio, this.houseId, this.house, this.pool) = (portfolio, houseId, house, pool);
         (facts, set) = (house.Facts, portfolio.Set);
         farm = portfolio.Farms[facts.FarmId];
-        standing = DemandTables.Of(OptionModels.AsItStands(house), pool);
+        var models = wanted.Select(o => OptionModels.Of(house, o)).ToArray();
+        var tables = DemandTables.Of([OptionModels.AsItStands(house), .. models.Where(m => m.Model is not null).Select(m => m.Model!)], pool);
+        standing = tables[0];
+        (options, var next) = ([], 1);
+        for (var i = 0; i < wanted.Count; i++)
+        {
+            options[wanted[i].Key] = (models[i].Model, models[i].Model is null ? null : tables[next++], models[i].Faults);
+        }
+
         var supply = facts.Supplies.Count > 0 ? facts.Supplies[0].SupplyGroupId : null;
         Grade = facts.Supplies.Any(s => portfolio.FuelRecords.TryGetValue(s.SupplyGroupId, out var r) && r.Entries.Any(e => e.Held is null)) ? DataGrade.B : DataGrade.C;
         Contract = supply is not null ? portfolio.Contracts.GetValueOrDefault(supply) : null;
@@ -87,15 +96,14 @@ internal sealed class HouseRun
     /// <summary>One option through all futures; after <see cref="StandingCost"/>.</summary>
     public (OptionResult? Result, float[]? SavingByPath, IReadOnlyList<Fault> Faults) Option(OptionFacts option, IReadOnlyList<FuturesBlock> futures)
     {
-        var (model, faults) = OptionModels.Of(house, option);
-        if (model is null)
+        var (model, table, faults) = options[option.Key];
+        if (model is null || table is null)
         {
             return (null, null, faults);
         }
 
-        var table = DemandTables.Of(model, pool);
         var quotes = portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? [];
-        var costs = OptionCosts.Of(house, farm, option, quotes, set, table.NightsInUse, table.HeatedDays, model.LightLostShare);
+        var costs = OptionCosts.Of(house, farm, option, quotes, set, table.NightsInUse, table.HeatedDays, table.Uses.LightLostShare);
         var plan = CashPlan.Of(house, option, costs, set, model.Efficiency);
         var factor = new RealisedFactor(house, option, pool, set);
         var flows = new OptionFlows(futures.Sum(b => b.Paths), set.SeasonCount, set.ReplicateCount);

@@ -85,7 +85,8 @@ public static class StudyRun
         {
             var (id, model) = houses[i];
             var years = portfolio.Stations[portfolio.Farms[model.Facts.FarmId].WeatherStationId!].Years;
-            var run = new HouseRun(portfolio, id, model, [.. pool.Select(season => years[season])]);
+            var wanted = portfolio.Options.GetValueOrDefault(id) ?? [];
+            var run = new HouseRun(portfolio, id, model, [.. pool.Select(season => years[season])], wanted);
             var cost = run.StandingCost(blocks);
             var sum = sums[(int)run.Fuel];
             lock (gate)
@@ -97,7 +98,7 @@ public static class StudyRun
             }
 
             (results[i], faults[i]) = ([], []);
-            foreach (var option in portfolio.Options.GetValueOrDefault(id) ?? [])
+            foreach (var option in wanted)
             {
                 parallel.CancellationToken.ThrowIfCancellationRequested();
                 var (result, byPath, optionFaults) = run.Option(option, blocks);
