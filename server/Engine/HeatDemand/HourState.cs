@@ -92,7 +92,8 @@ internal struct HourState
         LiftK = Max(0, up * period.DayC + (1 - up) * period.NightC - outside);
         var purge = option.PurgeWhPerK * season.PurgeShare[h];
         PurgeW = purge * LiftK;
-        var loss = (conductance + purge) * LiftK;
+        conductance += purge;
+        var loss = conductance * LiftK;
         var sunW = option.SunM2 * radiation * SunThrough;
         SunUsedW = Min(sunW, loss);
         var wanted = loss - SunUsedW;

@@ -32,17 +32,16 @@ internal static class LaneBalance
         Array.Clear(monthWh);
         var season = SeasonHours.Of(year);
         var stretches = group.Stretches(year);
-        var bySun = group.Keeps || Shades(group.FirstClosing, season) || Shades(group.SecondClosing, season);
         switch (width == LaneWidth.Widest ? Widest : width)
         {
             case LaneWidth.Eight:
-                Run<EightLanes>(group, bySun, season, stretches, monthWh);
+                Run<EightLanes>(group, season, stretches, monthWh);
                 break;
             case LaneWidth.Four:
-                Run<FourLanes>(group, bySun, season, stretches, monthWh);
+                Run<FourLanes>(group, season, stretches, monthWh);
                 break;
             default:
-                Run<TwoLanes>(group, bySun, season, stretches, monthWh);
+                Run<TwoLanes>(group, season, stretches, monthWh);
                 break;
         }
     }
@@ -52,27 +51,22 @@ internal static class LaneBalance
 
     private static bool Shades(ClosingTime? closing, SeasonHours season) => closing is not null && season.Of(closing).ShadesSun;
 
-    private static void Run<T>(LaneGroup group, bool bySun, SeasonHours season, List<LaneStretch> stretches, double[] monthWh)
+    private static void Run<T>(LaneGroup group, SeasonHours season, List<LaneStretch> stretches, double[] monthWh)
         where T : struct, ILanes<T>
     {
+        var shades = Shades(group.FirstClosing, season) || Shades(group.SecondClosing, season);
+        Action<LaneGroup, int, SeasonHours, List<LaneStretch>, double[]> kernel = (group.Keeps, group.FirstClosing is null, group.SecondClosing is null, shades) switch
+        {
+            (true, _, _, _) => LaneKernel<T, KeptByCold>.Run,
+            (_, true, _, _) => LaneKernel<T, NoMovable>.Run,
+            (_, _, true, false) => LaneKernel<T, OneByNight>.Run,
+            (_, _, true, true) => LaneKernel<T, OneShading>.Run,
+            (_, _, false, false) => LaneKernel<T, TwoByNight>.Run,
+            (_, _, false, true) => LaneKernel<T, TwoShading>.Run,
+        };
         for (var lane = 0; lane < group.Lanes; lane += T.Width)
         {
-            if (bySun)
-            {
-                LaneKernel<T, AnyMovables>.Run(group, lane, season, stretches, monthWh);
-            }
-            else if (group.SecondClosing is not null)
-            {
-                LaneKernel<T, TwoByNight>.Run(group, lane, season, stretches, monthWh);
-            }
-            else if (group.FirstClosing is not null)
-            {
-                LaneKernel<T, OneByNight>.Run(group, lane, season, stretches, monthWh);
-            }
-            else
-            {
-                LaneKernel<T, NoMovable>.Run(group, lane, season, stretches, monthWh);
-            }
+            kernel(group, lane, season, stretches, monthWh);
         }
     }
 }

@@ -2,55 +2,6 @@ using System.Runtime.CompilerServices;
 
 namespace FarmPortfolio.Engine.HeatDemand;
 
-/// <summary>Which movables a group has, known when the kernel is compiled.</summary>
-internal interface IMovables
-{
-    /// <summary>Whether there is a first.</summary>
-    static abstract bool First { get; }
-
-    /// <summary>Whether there is a second.</summary>
-    static abstract bool Second { get; }
-
-    /// <summary>Whether one may be in place while the sun is up.</summary>
-    static abstract bool BySun { get; }
-}
-
-internal readonly struct NoMovable : IMovables
-{
-    public static bool First => false;
-
-    public static bool Second => false;
-
-    public static bool BySun => false;
-}
-
-internal readonly struct OneByNight : IMovables
-{
-    public static bool First => true;
-
-    public static bool Second => false;
-
-    public static bool BySun => false;
-}
-
-internal readonly struct TwoByNight : IMovables
-{
-    public static bool First => true;
-
-    public static bool Second => true;
-
-    public static bool BySun => false;
-}
-
-internal readonly struct AnyMovables : IMovables
-{
-    public static bool First => true;
-
-    public static bool Second => true;
-
-    public static bool BySun => true;
-}
-
 /// <summary>One vector of lanes through one season: the arithmetic of <see cref="HourState"/>, lane by lane in the same order.</summary>
 /// <typeparam name="T">The vector.</typeparam>
 /// <typeparam name="M">The movables.</typeparam>
@@ -64,100 +15,137 @@ internal static class LaneKernel<T, M>
     /// <param name="season">The season.</param>
     /// <param name="stretches">Its stretches.</param>
     /// <param name="monthWh">Sums by month: 12 rows of the group's lanes; written for this vector's lanes.</param>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Run(LaneGroup group, int lane, SeasonHours season, List<LaneStretch> stretches, double[] monthWh)
     {
-        var year = season.Year;
         var lanes = group.Lanes;
-        var offset = Constant(group, lane, LaneConstants.Offset);
-        var (open, addFirst, addSecond, addBoth) = (Constant(group, lane, LaneConstants.AsOpen), Constant(group, lane, LaneConstants.AddFirst), Constant(group, lane, LaneConstants.AddSecond), Constant(group, lane, LaneConstants.AddBoth));
-        var (purge, sunM2, carry, cap) = (Constant(group, lane, LaneConstants.Purge), Constant(group, lane, LaneConstants.Sun), Constant(group, lane, LaneConstants.Carry), Constant(group, lane, LaneConstants.Cap));
-        var (firstOn, secondOn) = (Constant(group, lane, LaneConstants.FirstOn), Constant(group, lane, LaneConstants.SecondOn));
-        var firstHours = M.First && group.FirstClosing is not null ? season.Of(group.FirstClosing) : RuleHours.Never;
-        var secondHours = M.Second && group.SecondClosing is not null ? season.Of(group.SecondClosing) : RuleHours.Never;
-        var (temp, up, sun, purgeShare) = (year.TempC, year.SunUp, year.RadiationWPerM2, season.PurgeShare);
-        var (dueFirst, dueSecond) = (firstHours.Due, secondHours.Due);
-        var zero = T.All(0);
-        var bank = zero;
+        var bank = T.All(0);
         foreach (var stretch in stretches)
         {
             if (stretch.ToDay == stretch.FromDay)
             {
-                bank = zero;
+                bank = T.All(0);
                 continue;
             }
 
-            var night = T.Load(ref stretch.Set[lane]);
-            var day = T.Load(ref stretch.Set[lanes + lane]);
-            var heated = T.Load(ref stretch.Set[2 * lanes + lane]);
-            bank *= heated;
-            var sunHere = sunM2 * heated;
-            var sum = T.Load(ref monthWh[stretch.Month * lanes + lane]);
-            for (var h = 24 * stretch.FromDay; h < 24 * stretch.ToDay; h++)
-            {
-                var outside = T.All(temp[h]) + offset;
-                var conductance = open;
-                var radiation = sunHere * T.All(sun[h]);
-                if (M.BySun)
-                {
-                    var sunlight = T.All(sun[h]);
-                    var keep = T.WhereLess(sunlight, Constant(group, lane, LaneConstants.FirstKeepSun), Constant(group, lane, LaneConstants.FirstKeep), T.All(double.NegativeInfinity));
-                    var first = T.WhereLess(outside, keep, T.All(1), T.WhereLess(outside, firstOn, T.All(dueFirst[h]), zero));
-                    var inSun = T.WhereLess(outside, keep, T.All(1), T.WhereLess(outside, firstOn, T.All(firstHours.DueInSun[h]), zero));
-                    var through = T.All(1) - inSun * Constant(group, lane, LaneConstants.FirstShade);
-                    keep = T.WhereLess(sunlight, Constant(group, lane, LaneConstants.SecondKeepSun), Constant(group, lane, LaneConstants.SecondKeep), T.All(double.NegativeInfinity));
-                    var second = T.WhereLess(outside, keep, T.All(1), T.WhereLess(outside, secondOn, T.All(dueSecond[h]), zero));
-                    inSun = T.WhereLess(outside, keep, T.All(1), T.WhereLess(outside, secondOn, T.All(secondHours.DueInSun[h]), zero));
-                    through *= T.All(1) - inSun * Constant(group, lane, LaneConstants.SecondShade);
-                    var both = T.Min(first, second);
-                    conductance = open + (first - both) * addFirst + (second - both) * addSecond + both * addBoth;
-                    radiation *= through;
-                }
-                else if (M.Second)
-                {
-                    var first = T.WhereLess(outside, firstOn, T.All(dueFirst[h]), zero);
-                    var second = T.WhereLess(outside, secondOn, T.All(dueSecond[h]), zero);
-                    var both = T.Min(first, second);
-                    conductance = open + (first - both) * addFirst + (second - both) * addSecond + both * addBoth;
-                }
-                else if (M.First)
-                {
-                    conductance = open + T.WhereLess(outside, firstOn, T.All(dueFirst[h]), zero) * addFirst;
-                }
-
-                if (up[h] <= 0)
-                {
-                    var lift = T.Max(zero, night - outside);
-                    var wanted = (conductance + purge * T.All(purgeShare[h])) * lift;
-                    var carried = T.Min(bank, wanted);
-                    bank -= carried;
-                    sum += T.Min(wanted - carried, cap);
-                }
-                else if (up[h] >= 1)
-                {
-                    var lift = T.Max(zero, day - outside);
-                    var loss = (conductance + purge * T.All(purgeShare[h])) * lift;
-                    var used = T.Min(radiation, loss);
-                    bank = season.FirstOfDay[h] ? zero : bank;
-                    bank += carry * (radiation - used);
-                    sum += T.Min(loss - used, cap);
-                }
-                else
-                {
-                    var lift = T.Max(zero, T.All(up[h]) * day + T.All(1 - up[h]) * night - outside);
-                    var loss = (conductance + purge * T.All(purgeShare[h])) * lift;
-                    var used = T.Min(radiation, loss);
-                    var wanted = loss - used;
-                    var carried = T.Min(bank, wanted);
-                    bank -= carried;
-                    sum += T.Min(wanted - carried, cap);
-                }
-            }
-
-            T.Store(sum, ref monthWh[stretch.Month * lanes + lane]);
+            bank *= T.Load(ref stretch.Set[2 * lanes + lane]);
+            ref var sum = ref monthWh[stretch.Month * lanes + lane];
+            (var added, bank) = Stretch(group, lane, season, stretch, T.Load(ref sum), bank);
+            T.Store(added, ref sum);
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static (T Sum, T Bank) Stretch(LaneGroup group, int lane, SeasonHours season, LaneStretch stretch, T sum, T bank)
+    {
+        var year = season.Year;
+        var lanes = group.Lanes;
+        var (offset, open, purge) = (Of(group, lane, LaneConstants.Offset), Of(group, lane, LaneConstants.AsOpen), Of(group, lane, LaneConstants.Purge));
+        var (carry, cap) = (Of(group, lane, LaneConstants.Carry), Of(group, lane, LaneConstants.Cap));
+        var first = new Part(group, lane, LaneConstants.AddFirst, LaneConstants.FirstOn, M.First ? group.FirstClosing : null, season);
+        var second = new Part(group, lane, LaneConstants.AddSecond, LaneConstants.SecondOn, M.Second ? group.SecondClosing : null, season);
+        var addBoth = Of(group, lane, LaneConstants.AddBoth);
+        var (night, day) = (T.Load(ref stretch.Set[lane]), T.Load(ref stretch.Set[lanes + lane]));
+        var sunM2 = Of(group, lane, LaneConstants.Sun) * T.Load(ref stretch.Set[2 * lanes + lane]);
+        var zero = T.All(0);
+        var (from, to) = (24 * stretch.FromDay, 24 * stretch.ToDay);
+        var temp = year.TempC.AsSpan(0, to);
+        var up = year.SunUp.AsSpan(0, to);
+        var sun = year.RadiationWPerM2.AsSpan(0, to);
+        var purgeShare = season.PurgeShare.AsSpan(0, to);
+        var newDay = season.FirstOfDay.AsSpan(0, to);
+        for (var h = from; h < to; h++)
+        {
+            var outside = T.All(temp[h]) + offset;
+            var conductance = open;
+            if (M.Second)
+            {
+                var (f, s) = (first.Share(outside, sun[h], h), second.Share(outside, sun[h], h));
+                var both = T.Min(f, s);
+                conductance = open + (f - both) * first.Add + (s - both) * second.Add + both * addBoth;
+            }
+            else if (M.First)
+            {
+                conductance = open + first.Share(outside, sun[h], h) * first.Add;
+            }
+
+            conductance += purge * T.All(purgeShare[h]);
+            if (up[h] <= 0)
+            {
+                var wanted = conductance * T.Max(zero, night - outside);
+                var carried = T.Min(bank, wanted);
+                bank -= carried;
+                sum += T.Min(wanted - carried, cap);
+                continue;
+            }
+
+            var sunshine = sunM2 * T.All(sun[h]);
+            if (M.Shades)
+            {
+                var through = first.SunThrough(outside, sun[h], h);
+                sunshine *= M.Second ? through * second.SunThrough(outside, sun[h], h) : through;
+            }
+
+            if (up[h] >= 1)
+            {
+                var loss = conductance * T.Max(zero, day - outside);
+                var used = T.Min(sunshine, loss);
+                bank = newDay[h] ? zero : bank;
+                bank += carry * (sunshine - used);
+                sum += T.Min(loss - used, cap);
+            }
+            else
+            {
+                var loss = conductance * T.Max(zero, T.All(up[h]) * day + T.All(1 - up[h]) * night - outside);
+                var wanted = loss - T.Min(sunshine, loss);
+                var carried = T.Min(bank, wanted);
+                bank -= carried;
+                sum += T.Min(wanted - carried, cap);
+            }
+        }
+
+        return (sum, bank);
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Constant(LaneGroup group, int lane, int row) => T.Load(ref group.Constants[row * group.Lanes + lane]);
+    private static T Of(LaneGroup group, int lane, int row) => T.Load(ref group.Constants[row * group.Lanes + lane]);
+
+    /// <summary>One movable of a vector of lanes.</summary>
+    private readonly ref struct Part
+    {
+        public readonly T Add;
+        private readonly T on;
+        private readonly T keep;
+        private readonly T keepSun;
+        private readonly T shade;
+        private readonly ReadOnlySpan<double> due;
+        private readonly ReadOnlySpan<double> inSun;
+
+        public Part(LaneGroup group, int lane, int add, int row, ClosingTime? closing, SeasonHours season)
+        {
+            var hours = closing is null ? RuleHours.Never : season.Of(closing);
+            due = hours.Due;
+            inSun = hours.DueInSun;
+            (Add, on, keep) = (Of(group, lane, add), Of(group, lane, row), Of(group, lane, row + 1));
+            (keepSun, shade) = (Of(group, lane, row + 2), Of(group, lane, row + 3));
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public T Share(T outside, double sun, int h) => Place(outside, sun, due[h]);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public T SunThrough(T outside, double sun, int h) => T.All(1) - Place(outside, sun, inSun[h]) * shade;
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        private T Place(T outside, double sun, double share)
+        {
+            var placed = T.WhereLess(outside, on, T.All(share), T.All(0));
+            if (!M.Keeps)
+            {
+                return placed;
+            }
+
+            var cold = T.WhereLess(T.All(sun), keepSun, keep, T.All(double.NegativeInfinity));
+            return T.WhereLess(outside, cold, T.All(1), placed);
+        }
+    }
 }
