@@ -4,6 +4,15 @@ using static FarmPortfolio.Engine.Retrofits.ValueStatus;
 
 namespace FarmPortfolio.Engine.Retrofits;
 
+/// <summary>Numbers that a study and the catalogue share.</summary>
+internal static class HeatDefaults
+{
+    internal const double CarryOver = 0.3;
+    internal const double PurgeVolumesPerDay = 1;
+    internal const double LossLevel = 1.10;
+    internal const double AirChangesSdLn = 0.35;
+}
+
 /// <summary>Numbers that stand in for what is not known of a house.</summary>
 internal static class BuiltInDefaults
 {
@@ -26,11 +35,24 @@ internal static class BuiltInDefaults
                 P("curtainHeightM", "m", 7, 6, 10, Us.FootM),
                 P("ventOverDayK", "K", 10, factor: Us.DegreeK),
                 P("closeBelowWPerM2", "W/m2", 20, 0, 100),
+                P("airChangesSdLn", "1", HeatDefaults.AirChangesSdLn),
                 P("gradeBSd", "1", 0.15),
                 P("gradeCSd", "1", 0.30),
                 P("firmQuoteSd", "1", 0.07),
                 P("budgetQuoteSd", "1", 0.20),
                 P("catalogueQuoteSd", "1", 0.30)),
+        },
+        new()
+        {
+            Kind = CatalogueKind.Default,
+            Code = "study",
+            Title = "What a study takes of every house's heat unless its assumptions say otherwise",
+            Values = Values(
+                P("carryOver", "1", HeatDefaults.CarryOver, 0, 0.5),
+                P("purgeVolumesPerDay", "1/d", HeatDefaults.PurgeVolumesPerDay, 0, 3),
+                V("lossLevel", "1", HeatDefaults.LossLevel, 0.9, 1.3, Computed, "film physics, 0.81 to 1.03 against the handbook's 0.70 Btu/h ft2 F"),
+                M("wind20Mph", "1", 1.04),
+                M("wind30Mph", "1", 1.12)),
         },
     ];
 }

@@ -30,16 +30,20 @@ internal static class BuiltInInsulation
                 P("lifeYears", "a", 10, 6, 12), P("partLifeYears", "a", 5), P("partUsd", "$", 400), P("relayPerFloor", "$/m2", 0.15, 0.1, 0.3, PerFt2),
                 P("upkeepUsd", "$/a", 250, 100, 600), P("watchingHours", "h/week", 1.5, 0.5, 4), P("powerKw", "kW", 1.0, 0.6, 1.5),
                 V("powerHoursPerNight", "h", 2, 1, 14, Computed, "45 minutes of filling and 15 minutes each three hours: a press account of a college's foam house"),
-                P("consumablesUsd", "$/a", 350, 150, 700), P("spaceLost", "1", 0.005, 0, 0.02), P("shadingPerFloor", "$/m2", 0.05, 0, 0.20, PerFt2),
+                P("consumablesUsd", "$/a", 350, 200, 700), P("spaceLost", "1", 0.005, 0, 0.02), P("shadingPerFloor", "$/m2", 0.05, 0, 0.20, PerFt2),
                 P("factorMean", "1", 0.85), P("factorSd", "1", 0.20), P("factorFirstSeason", "1", 0.7)),
-            Drawbacks = ["Wants watching every day: leaks, drips, freezing lines.", "Wet or dirty film by day.", "Not a finished commercial product; it is built on the farm.", "Solution to mix, and to dump at times."],
+            Drawbacks =
+            [
+                "Wants watching every day: leaks, drips, freezing lines, foam that fades.", "Wet or dirty film by day.", "Not a finished commercial product; it is built on the farm.",
+                "100 to 300 gallons of soap solution to mix, to keep from freezing and to dump at times.", "A curtain on top of it adds little.", "Not on glass or rigid sheets; a house of one film needs the second film first.",
+            ],
             Cautions =
             [
                 "A filled roof melts no snow: say who empties it before and during snowfall, and when.",
                 "Pump and wiring stand near water: ground-fault protection, a licensed electrician, dry walkways.",
                 "Ask the film maker whether the soap harms the film; the films must be sound.",
             ],
-            Skills = ["carpentry", "plumbing", "electrical"],
+            Skills = ["plumbing", "electrical, by a licensed electrician", "daily watching"],
             Needs = ["double-film"],
         },
         new()
@@ -56,14 +60,18 @@ internal static class BuiltInInsulation
                 P("upkeepUsd", "$/a", 100, 50, 300), P("watchingHours", "h/week", 0.5, 0.2, 1), P("powerKw", "kW", 0.5), P("powerHoursPerNight", "h", 0.2),
                 P("consumablesUsd", "$/a", 0), P("spaceLost", "1", 0, 0, 0.01), P("shadingPerFloor", "$/m2", 0.10, 0, 0.25, PerFt2),
                 P("factorMean", "1", 0.97), P("factorSd", "1", 0.12)),
-            Drawbacks = ["Takes the room of hanging baskets and some headroom.", "Takes 3 % of the light even when open.", "Damper air below it; open a crack against disease."],
+            Drawbacks =
+            [
+                "Takes the room of hanging baskets (up to a tenth of the sales) and some headroom; stands in the heater's throw.", "Takes 3 % of the light even when open.",
+                "Damper air below it; open a crack against disease.",
+            ],
             Cautions =
             [
                 Snow,
                 "Fire: flame-resistant cloth, fire breaks, none over burners or their flues.",
                 "Open slowly on cold mornings so that cold air does not fall on the crop.",
             ],
-            Skills = ["carpentry", "electrical"],
+            Skills = ["rigging of cables and cloth", "electrical, by a licensed electrician"],
             Excludes = ["blanket"],
         },
         new()
@@ -78,6 +86,7 @@ internal static class BuiltInInsulation
                 P("spaceLost", "1", 0.01, 0, 0.03), P("factorMean", "1", 0.75), P("factorSd", "1", 0.20)),
             Drawbacks = ["Labour at dawn and dusk.", "Left closed on dull mornings.", "Drips on the cloth."],
             Cautions = [Snow, "Fire: flame-resistant cloth, none over burners or their flues."],
+            Skills = ["rigging of cloth", "labour at dawn and dusk"],
             Excludes = ["curtain"],
         },
     ];

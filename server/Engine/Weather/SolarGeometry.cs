@@ -59,6 +59,17 @@ public static class SolarGeometry
     /// <returns>MJ/m2 a day.</returns>
     public static double ClearSkyMjPerM2(double extraterrestrialMjPerM2, double elevationM) => (0.75 + 2e-5 * elevationM) * extraterrestrialMjPerM2;
 
+    /// <summary>Local standard time at which the sun stands highest, FAO-56 eq. 31 to 33; the zone is taken as that of the nearest fifteenth meridian.</summary>
+    /// <param name="longitudeDeg">Longitude, degrees east.</param>
+    /// <param name="dayOfYear">1 to 366.</param>
+    /// <returns>Hours, about 11 to 13.</returns>
+    public static double NoonByTheClock(double longitudeDeg, int dayOfYear)
+    {
+        var b = 2 * PI * (dayOfYear - 81) / 364;
+        var seasonal = 0.1645 * Sin(2 * b) - 0.1255 * Cos(b) - 0.025 * Sin(b);
+        return 12 - (longitudeDeg - 15 * Round(longitudeDeg / 15)) / 15 - seasonal;
+    }
+
     /// <summary>Sine of the sun's height.</summary>
     /// <param name="latitudeRad">Latitude, radians.</param>
     /// <param name="declinationRad">Declination, radians.</param>

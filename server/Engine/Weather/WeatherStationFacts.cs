@@ -42,4 +42,7 @@ public sealed record WeatherStationFacts
 
     /// <summary>Monthly mean temperatures January to December, degrees Celsius, where only normals are known.</summary>
     public IReadOnlyList<double>? MonthlyMeanC { get; init; }
+
+    /// <summary>Span of a usual day, Tmax - Tmin, K, where only normals are known; null = 10 K.</summary>
+    public double? DailySpanK { get; init; }
 }

@@ -1,6 +1,6 @@
 namespace FarmPortfolio.Engine.Weather;
 
-/// <summary>One recorded season of a station, hour by hour from 1 July 00:00; hour h stands for its middle, h + 1/2, by the sun.</summary>
+/// <summary>One season of a station, hour by hour from 1 July 00:00; hour h stands for its middle, h + 1/2: by the sun from a daily record, by local standard time from an hourly one.</summary>
 /// <param name="season">Year of its July.</param>
 /// <param name="tempC">Air temperature, C; 8,760 or 8,784 values.</param>
 /// <param name="radiationWPerM2">Radiation on a horizontal surface, W/m2.</param>
@@ -9,6 +9,9 @@ public sealed class WeatherYear(int season, double[] tempC, double[] radiationWP
 {
     /// <summary>Year of its July.</summary>
     public int Season { get; } = season;
+
+    /// <summary>Whether it was made from monthly normals and stands for no recorded winter.</summary>
+    public bool FromNormals { get; init; }
 
     /// <summary>Hours, 8,760 or 8,784.</summary>
     public int Hours => TempC.Length;

@@ -6,15 +6,16 @@ namespace FarmPortfolio.Engine.Weather;
 public static class WeatherYears
 {
     /// <summary>Longest run of missing days filled between its neighbours.</summary>
-    public const int LongestFilledDays = 31;
+    public const int LongestFilledDays = GapFilling.LongestDays;
 
     /// <summary>A season from daily lowest and highest temperatures.</summary>
     /// <param name="station">The station (latitude, height).</param>
     /// <param name="season">Year of its July.</param>
     /// <param name="minMaxC">Tmin and Tmax of each day in turn from 1 July, C; NaN = missing.</param>
     /// <returns>The hours.</returns>
+    /// <param name="climate">The station's usual days, for gaps of more than five days; null = a straight line fills those too.</param>
     /// <exception cref="ArgumentException">The record has not two values a day, or more than <see cref="LongestFilledDays"/> days in a row are missing.</exception>
-    public static WeatherYear FromDaily(WeatherStationFacts station, int season, ReadOnlySpan<double> minMaxC)
+    public static WeatherYear FromDaily(WeatherStationFacts station, int season, ReadOnlySpan<double> minMaxC, StationClimate? climate = null)
     {
         var days = SeasonCalendar.Days(season);
         if (minMaxC.Length != 2 * days)
@@ -22,8 +23,8 @@ public static class WeatherYears
             throw new ArgumentException($"season {season} has {days} days, so {2 * days} values are needed, not {minMaxC.Length}", nameof(minMaxC));
         }
 
-        var min = Filled(minMaxC, 0, season);
-        var max = Filled(minMaxC, 1, season);
+        var min = Filled(minMaxC, 0, season, climate);
+        var max = Filled(minMaxC, 1, season, climate);
         var (temp, radiation, sunUp) = (new double[24 * days], new double[24 * days], new double[24 * days]);
         var latitude = station.LatitudeDeg * PI / 180;
         var krs = station.HargreavesKrs ?? 0.16;
@@ -66,7 +67,8 @@ public static class WeatherYears
         }
 
         var temp = hourlyC.ToArray();
-        Fill(temp, 24 * LongestFilledDays, $"season {SeasonCalendar.Name(season)}, hours");
+        var usual = temp.All(double.IsFinite) ? null : GapFilling.UsualHours(temp);
+        GapFilling.Fill(temp, GapFilling.LongestHours, GapFilling.ShortHours, usual, $"season {SeasonCalendar.Name(season)}, hours");
         var (radiation, sunUp) = (new double[24 * days], new double[24 * days]);
         var latitude = station.LatitudeDeg * PI / 180;
         for (var d = 0; d < days; d++)
@@ -81,9 +83,10 @@ public static class WeatherYears
             var dayOfYear = SeasonCalendar.FirstDay(season).AddDays(d).DayOfYear;
             var declination = SolarGeometry.DeclinationRad(dayOfYear);
             var halfDay = 12 / PI * SolarGeometry.SunsetAngleRad(latitude, declination);
+            var noon = SolarGeometry.NoonByTheClock(station.LongitudeDeg, dayOfYear);
             var ra = SolarGeometry.ExtraterrestrialMjPerM2(station.LatitudeDeg, dayOfYear);
             var rs = SolarGeometry.HargreavesMjPerM2(ra, high, low, station.HargreavesKrs ?? 0.16, station.ElevationM);
-            SpreadSun(radiation.AsSpan(24 * d, 24), sunUp.AsSpan(24 * d, 24), latitude, declination, 12 - halfDay, 12 + halfDay, rs);
+            SpreadSun(radiation.AsSpan(24 * d, 24), sunUp.AsSpan(24 * d, 24), latitude, declination, noon - halfDay, noon + halfDay, rs);
         }
 
         return new(season, temp, radiation, sunUp);
@@ -97,7 +100,7 @@ public static class WeatherYears
         {
             var (from, to) = (Max(h, sunrise), Min(h + 1, sunset));
             sunUp[h] = Max(0, to - from);
-            radiation[h] = to > from ? (to - from) * Max(0, SolarGeometry.SinElevation(latitude, declination, (from + to) / 2)) : 0;
+            radiation[h] = to > from ? (to - from) * Max(0, SolarGeometry.SinElevation(latitude, declination, (from + to) / 2 + 12 - (sunrise + sunset) / 2)) : 0;
             sum += radiation[h];
         }
 
@@ -108,7 +111,7 @@ public static class WeatherYears
         }
     }
 
-    private static double[] Filled(ReadOnlySpan<double> minMaxC, int column, int season)
+    private static double[] Filled(ReadOnlySpan<double> minMaxC, int column, int season, StationClimate? climate)
     {
         var values = new double[minMaxC.Length / 2];
         for (var d = 0; d < values.Length; d++)
@@ -116,38 +119,9 @@ public static class WeatherYears
             values[d] = minMaxC[2 * d + column];
         }
 
-        Fill(values, LongestFilledDays, $"season {SeasonCalendar.Name(season)}, days");
+        var first = SeasonCalendar.FirstDay(season);
+        var usual = climate is null ? null : Enumerable.Range(0, values.Length).Select(d => climate.At(first.AddDays(d), column)).ToArray();
+        GapFilling.Fill(values, GapFilling.LongestDays, GapFilling.ShortDays, usual, $"season {SeasonCalendar.Name(season)}, days");
         return values;
-    }
-
-    /// <summary>Straight line between the neighbours of a gap; at an end the nearest value stands.</summary>
-    private static void Fill(double[] values, int longest, string what)
-    {
-        for (var i = 0; i < values.Length; i++)
-        {
-            if (!double.IsNaN(values[i]))
-            {
-                continue;
-            }
-
-            var end = i;
-            while (end < values.Length && double.IsNaN(values[end]))
-            {
-                end++;
-            }
-
-            if (end - i > longest || (i == 0 && end == values.Length))
-            {
-                throw new ArgumentException($"{what} {i + 1} to {end} are missing, more than the {longest} that are filled");
-            }
-
-            var before = i > 0 ? values[i - 1] : values[end];
-            var after = end < values.Length ? values[end] : before;
-            var from = i;
-            for (; i < end; i++)
-            {
-                values[i] = before + (after - before) * (i - from + 1) / (end - from + 1);
-            }
-        }
     }
 }

@@ -1,9 +1,9 @@
 using FarmPortfolio.Engine.Weather;
 
-namespace FarmPortfolio.Published;
+namespace FarmPortfolio.Published.Weather;
 
 /// <summary>FAO Irrigation and Drainage Paper 56, examples 8, 9, 15 and 18, as public test suites print them; Cesaraccio and others (2001) as a public reference page prints it.</summary>
-public class WeatherTests
+public class FaoTests
 {
     public static TheoryData<int, double> DegreeDays65F => new()
     {

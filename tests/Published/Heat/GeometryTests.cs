@@ -1,7 +1,7 @@
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Units;
 
-namespace FarmPortfolio.Published;
+namespace FarmPortfolio.Published.Heat;
 
 /// <summary>Exact geometry in feet, computed by an independent script: a semicircle house and a gable house of 30 x 96 ft; Bartok, GM Sept 2011: walls to 3 ft are about 15 % of the surface.</summary>
 public class GeometryTests
