@@ -15,14 +15,15 @@ internal static class CentralPark
 
     public static IReadOnlyList<int> Seasons { get; } = [.. Enumerable.Range(2009, 14)];
 
-    /// <summary>The record as it is (0 F lower, 40.8 N), or moved north.</summary>
-    public static IReadOnlyList<WeatherYear> Years(double latitudeDeg = 40.78, double colderF = 0)
+    /// <summary>The record as it is (0 F lower, 40.8 N), or moved north; hours by the engine's shape of the day or by the cosine.</summary>
+    public static IReadOnlyList<WeatherYear> Years(double latitudeDeg = 40.78, double colderF = 0, bool cosine = false)
     {
         var station = new WeatherStationFacts { LatitudeDeg = latitudeDeg, LongitudeDeg = -73.97, ElevationM = 40 };
         return [.. Seasons.Select(season =>
         {
             var values = Days.Where(d => SeasonCalendar.SeasonOf(d.Day) == season).SelectMany(d => new[] { Us.C(d.MinF - colderF), Us.C(d.MaxF - colderF) }).ToArray();
-            return WeatherYears.FromDaily(station, season, values);
+            var year = WeatherYears.FromDaily(station, season, values);
+            return cosine ? CosineDay.Of(year, latitudeDeg, values) : year;
         })];
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
@@ -12,8 +13,7 @@ namespace FarmPortfolio.Published.Heat;
 /// </summary>
 internal sealed record SemicircleHouse
 {
-    private static readonly Lazy<IReadOnlyList<WeatherYear>> Nyc = new(() => CentralPark.Years());
-    private static readonly Lazy<IReadOnlyList<WeatherYear>> North = new(() => CentralPark.Years(44.5, 12));
+    private static readonly ConcurrentDictionary<(string Place, bool Cosine), IReadOnlyList<WeatherYear>> Records = new();
     private static readonly string[] Codes = ["foam", "curtain", "blanket", "irfilm", "seal", "kneewall", "endwalls", "perimeter", "secondfilm", "condensing", "service", "openlater", "setback"];
 
     /// <summary>Central Park, or the same record 12 F colder at 44.5 N.</summary>
@@ -53,7 +53,16 @@ internal sealed record SemicircleHouse
     /// <summary>Own numbers, "code.name" in SI.</summary>
     public IReadOnlyDictionary<string, double> Physics { get; init; } = new Dictionary<string, double>();
 
-    public IReadOnlyList<WeatherYear> Years => Place == "nyc" ? Nyc.Value : North.Value;
+    /// <summary>Whether the days are shaped by the cosine, as in the script that the expected values come from.</summary>
+    public bool Cosine { get; init; }
+
+    public IReadOnlyList<WeatherYear> Years => Records.GetOrAdd((Place, Cosine), key => key.Place switch
+    {
+        "nyc" => CentralPark.Years(cosine: key.Cosine),
+        "hudson-mild" => CentralPark.Years(41.3, 5, key.Cosine),
+        "hudson-cold" => CentralPark.Years(41.3, 8, key.Cosine),
+        _ => CentralPark.Years(44.5, 12, key.Cosine),
+    });
 
     public static double RValue(double us) => us * Us.RValue;
 

@@ -34,24 +34,21 @@ public class SemicircleHouseTests
     {
         var house = new SemicircleHouse { Place = place, Plan = plan };
         var seasons = house.Seasons();
-        Near(heatMmbtu, house.HeatMmbtu(), 0.08 * heatMmbtu, $"{place} {plan}, heat, MMBtu");
-        Near(darkPct, 100 * seasons.Sum(s => s.DarkDemandKwh) / seasons.Sum(s => s.TotalKwh), 2.5, $"{place} {plan}, share in the dark");
-        Near(foamPct, house.With("foam").SavingPct(), 2, $"{place} {plan}, foam");
-        Near(curtainPct, house.With("curtain").SavingPct(), 2, $"{place} {plan}, curtain");
+        Expect.Near(heatMmbtu, house.HeatMmbtu(), 0.08 * heatMmbtu, $"{place} {plan}, heat, MMBtu");
+        Expect.Near(darkPct, 100 * seasons.Sum(s => s.DarkDemandKwh) / seasons.Sum(s => s.TotalKwh), 2.5, $"{place} {plan}, share in the dark");
+        Expect.Near(foamPct, house.With("foam").SavingPct(), 2, $"{place} {plan}, foam");
+        Expect.Near(curtainPct, house.With("curtain").SavingPct(), 2, $"{place} {plan}, curtain");
     }
 
     [Theory, MemberData(nameof(Savings))]
     public void Saving_of_a_retrofit(string code, double northWinter, double northSpring, double nycWinter)
     {
-        Near(northWinter, new SemicircleHouse { Place = "north", Plan = All }.With(code).SavingPct(), 2.5, code + ", north, November to April");
-        Near(northSpring, new SemicircleHouse { Place = "north", Plan = Spring }.With(code).SavingPct(), 2.5, code + ", north, February to May");
-        Near(nycWinter, new SemicircleHouse { Place = "nyc", Plan = All }.With(code).SavingPct(), 2.5, code + ", New York, November to April");
+        Expect.Near(northWinter, new SemicircleHouse { Place = "north", Plan = All }.With(code).SavingPct(), 2.5, code + ", north, November to April");
+        Expect.Near(northSpring, new SemicircleHouse { Place = "north", Plan = Spring }.With(code).SavingPct(), 2.5, code + ", north, February to May");
+        Expect.Near(nycWinter, new SemicircleHouse { Place = "nyc", Plan = All }.With(code).SavingPct(), 2.5, code + ", New York, November to April");
     }
 
     [Theory, MemberData(nameof(Combinations))]
     public void Saving_of_a_combination(string codes, double expected) =>
-        Near(expected, new SemicircleHouse().With(codes, ("seal.airFactor", 0.6)).SavingPct(), 2.5, codes);
-
-    private static void Near(double expected, double actual, double tolerance, string what) =>
-        Assert.True(Math.Abs(actual - expected) <= tolerance, $"{what}: expected {expected}, reckoned {actual:0.00}, tolerance {tolerance:0.0}");
+        Expect.Near(expected, new SemicircleHouse().With(codes, ("seal.airFactor", 0.6)).SavingPct(), 2.5, codes);
 }
