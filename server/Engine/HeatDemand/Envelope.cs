@@ -42,22 +42,21 @@ internal sealed class Envelope
     }
 
     /// <summary>Conductance by path of heat, W/K.</summary>
-    /// <param name="roofLayer">Foam or blanket in place; null = none.</param>
-    /// <param name="curtainClosed">Whether the curtain is closed.</param>
+    /// <param name="inPlace">Codes of the movables in place.</param>
     /// <returns>Five numbers in the order of <see cref="HeatPath"/>.</returns>
-    public double[] Conductance(string? roofLayer, bool curtainClosed)
+    public double[] Conductance(IReadOnlyCollection<string> inPlace)
     {
         var g = house.Geometry;
         var knee = codes.Contains("kneewall");
         var kneeM = knee ? numbers.Of("kneewall", "wallHeightM") : KneeHeightM;
-        var roof = RoofWith(roofLayer);
+        var roof = RoofWith(inPlace);
         double Low(double u) => knee ? Boarded(u, "kneewall") : u;
         var (roofLow, sideLow) = (g.RoofBelowM2(kneeM), g.SideWallsBelowM2(kneeM));
         var sides = Low(roof) * roofLow + Low(sideU) * sideLow + sideU * (g.SideWallsM2 - sideLow);
         var roofHigh = roof * (g.RoofM2 - roofLow);
         var ends = Ends(g.EndWallsM2, kneeM);
         var (air, perimeter) = (airHeat * airChanges * g.VolumeM3, edge * g.PerimeterM);
-        if (!curtainClosed)
+        if (!inPlace.Contains("curtain"))
         {
             return [roofHigh, sides, ends, perimeter, air];
         }
@@ -97,17 +96,18 @@ internal sealed class Envelope
 
     private double Boarded(double u, string code) => 1 / (1 / u + numbers.Of(code, "rAdded"));
 
-    /// <summary>U of the roof with a movable layer: foam replaces the still gap on its filled share, a blanket adds its resistance on what it covers.</summary>
-    private double RoofWith(string? layer)
+    /// <summary>U of the roof with what moves on it: foam replaces the still gap on its filled share, a blanket under it adds its resistance on what it covers.</summary>
+    private double RoofWith(IReadOnlyCollection<string> inPlace)
     {
-        if (layer is null)
+        var u = roofU;
+        if (inPlace.Contains("foam"))
         {
-            return roofU;
+            u = Layered(u, numbers.Of("foam", "filledShare"), numbers.Of("foam", "rPerM") * house.FilmGapM - numbers.Of("foam", "gapR"));
         }
 
-        var (share, r) = layer == "foam"
-            ? (numbers.Of("foam", "filledShare"), 1 / roofU - numbers.Of("foam", "gapR") + numbers.Of("foam", "rPerM") * house.FilmGapM)
-            : (numbers.Of(layer, "coveredShare") * (1 - numbers.Of(layer, "openShare")), 1 / roofU + numbers.Of(layer, "rAdded"));
-        return (1 - share) * roofU + share / Math.Max(r, 1 / roofU);
+        return inPlace.Contains("blanket") ? Layered(u, numbers.Of("blanket", "coveredShare") * (1 - numbers.Of("blanket", "openShare")), numbers.Of("blanket", "rAdded")) : u;
     }
+
+    /// <summary>A resistance added on a share of a surface; never one that takes insulation away.</summary>
+    private static double Layered(double u, double share, double added) => (1 - share) * u + share / (1 / u + Math.Max(0, added));
 }

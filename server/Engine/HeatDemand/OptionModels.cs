@@ -33,8 +33,7 @@ public static class OptionModels
         var rows = new double[4][];
         for (var state = 0; state < 4; state++)
         {
-            var inPlace = movables.Where((_, i) => (state >> i & 1) == 1).ToArray();
-            rows[state] = envelope.Conductance(Array.Find(inPlace, c => c != "curtain"), inPlace.Contains("curtain"));
+            rows[state] = envelope.Conductance([.. movables.Where((_, i) => (state >> i & 1) == 1)]);
         }
 
         var standing = house.Facts.RetrofitsInstalled.Aggregate(1.0, (light, code) => light * (1 - numbers.Of(code, "lightLost")));
