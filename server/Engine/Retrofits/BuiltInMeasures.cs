@@ -46,17 +46,17 @@ internal static class BuiltInMeasures
 
     private static CatalogueFacts Retrofit(
         string code, string title, string[] drawbacks, string[] cautions, string[] skills, string[] needs, string[] excludes, params KeyValuePair<string, CatalogueValue>[] values) => new()
-    {
-        Kind = CatalogueKind.Retrofit,
-        Code = code,
-        Title = title,
-        Drawbacks = drawbacks,
-        Cautions = cautions,
-        Skills = skills,
-        Needs = needs,
-        Excludes = excludes,
-        Values = Values(values),
-    };
+        {
+            Kind = CatalogueKind.Retrofit,
+            Code = code,
+            Title = title,
+            Drawbacks = drawbacks,
+            Cautions = cautions,
+            Skills = skills,
+            Needs = needs,
+            Excludes = excludes,
+            Values = Values(values),
+        };
 
     private static CatalogueFacts Running(string code, string title, string[] drawbacks, params KeyValuePair<string, CatalogueValue>[] values) => new()
     {
