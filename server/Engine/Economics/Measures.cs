@@ -80,10 +80,30 @@ public static class Measures
     /// <returns>(1 + n) / (1 + i) - 1.</returns>
     public static double RealRate(double nominal, double inflation) => (1 + nominal) / (1 + inflation) - 1;
 
-    /// <summary>Level payment of a loan.</summary>
-    /// <param name="amount">Amount.</param>
-    /// <param name="ratePerPeriod">Rate a period.</param>
-    /// <param name="periods">Periods.</param>
-    /// <returns>Payment a period.</returns>
-    public static double LevelPayment(double amount, double ratePerPeriod, int periods) => amount / UniformPresentValue(ratePerPeriod, periods);
+    /// <summary>Savings-to-investment ratio; ASTM E964.</summary>
+    /// <param name="rate">Discount rate.</param>
+    /// <param name="outlay">Outlay at the start, above 0.</param>
+    /// <param name="yearly">Savings by year.</param>
+    /// <returns>Ratio.</returns>
+    public static double SavingsToInvestment(double rate, double outlay, ReadOnlySpan<double> yearly) => PresentValue(rate, yearly) / outlay;
+
+    /// <summary>Years until cumulated savings cover the outlay, evenly spread within a year; 10 CFR 436.23 where undiscounted, ASTM E1121 where the savings given are discounted.</summary>
+    /// <param name="outlay">Outlay at the start, above 0.</param>
+    /// <param name="yearly">Savings by year.</param>
+    /// <returns>Years; null = never within the years given.</returns>
+    public static double? PaybackYears(double outlay, ReadOnlySpan<double> yearly)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < yearly.Length; i++)
+        {
+            if (sum + yearly[i] >= outlay)
+            {
+                return i + (outlay - sum) / yearly[i];
+            }
+
+            sum += yearly[i];
+        }
+
+        return null;
+    }
 }
