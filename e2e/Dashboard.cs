@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Playwright;
@@ -9,6 +10,7 @@ public sealed class Dashboard : IAsyncLifetime
 {
     private static readonly string[] Flags = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-quic"];
     private readonly HostOnAPort host = new();
+    private readonly ConcurrentDictionary<IPage, ConcurrentQueue<string>> complaints = new();
     private IPlaywright? playwright;
     private IBrowser? browser;
 
@@ -32,8 +34,20 @@ public sealed class Dashboard : IAsyncLifetime
         });
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
+        var heard = complaints.GetOrAdd(page, _ => []);
+        page.Console += (_, said) => heard.Enqueue(said.Type == "error" ? $"{said.Text} ({said.Location})" : string.Empty);
+        page.PageError += (_, error) => heard.Enqueue(error);
+        page.Request += (_, request) => heard.Enqueue(request.Url.StartsWith(host.ClientOptions.BaseAddress.ToString(), StringComparison.Ordinal) || request.Url.StartsWith("data:", StringComparison.Ordinal) ? string.Empty : $"asks {request.Url}");
         await page.GotoAsync(address);
         return page;
+    }
+
+    /// <summary>Closes a page; fails where it complained on the console, threw, broke the content policy or asked another host for anything.</summary>
+    public async Task Close(IPage page)
+    {
+        await page.Context.CloseAsync();
+        Assert.True(complaints.TryRemove(page, out var heard));
+        Assert.DoesNotContain(heard, h => h.Length > 0);
     }
 
     /// <summary>Keeps a picture where SCREENSHOTS names a folder.</summary>
@@ -71,7 +85,7 @@ public sealed class Dashboard : IAsyncLifetime
     {
         private readonly string folder = Directory.CreateTempSubdirectory("farm-portfolio-").FullName;
 
-        protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("Storage:Folder", folder);
+        protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("Storage:Folder", folder).UseSetting("urls", "http://127.0.0.1:0").UseSetting("Logging:LogLevel:Default", "Warning");
 
         protected override void Dispose(bool disposing)
         {

@@ -29,7 +29,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
             var found = await page.RunAxe();
             Assert.True(found.Violations.Length == 0, $"{address} at {width}, dark {dark}: {string.Join("; ", found.Violations.Select(v => $"{v.Id} {v.Help}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
             await Dashboard.Keep(page, $"{name}-{width}-{(dark ? "dark" : "light")}");
-            await page.Context.CloseAsync();
+            await dashboard.Close(page);
         }
     }
 
@@ -54,7 +54,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GotoAsync("/funding");
         await page.Locator("tbody tr").First.WaitForAsync();
         Assert.NotEqual(before, await page.Locator("tbody").First.InnerTextAsync());
-        await page.Context.CloseAsync();
+        await dashboard.Close(page);
     }
 
     [Fact]
@@ -73,7 +73,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("Kept").WaitForAsync();
         await page.GotoAsync("/fuel?fuel=PROPANE");
         await page.GetByText("own tickets").WaitForAsync();
-        await page.Context.CloseAsync();
+        await dashboard.Close(page);
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("9.14 m").First.WaitForAsync();
         await page.ReloadAsync();
         await page.GetByText("9.14 m").First.WaitForAsync();
-        await page.Context.CloseAsync();
+        await dashboard.Close(page);
     }
 
     private static async Task UpToDate(IPage page) =>

@@ -5,10 +5,12 @@ using Microsoft.AspNetCore.Mvc.Testing;
 
 namespace FarmPortfolio.Host.Tests;
 
-/// <summary>The real host over a database file of its own, gone afterwards.</summary>
-public sealed class TemporaryHost : WebApplicationFactory<Program>
+/// <summary>The real host over a database file of its own, gone afterwards, with the demo and its first study.</summary>
+public class TemporaryHost : WebApplicationFactory<Program>
 {
     private readonly string folder = Directory.CreateTempSubdirectory("farm-portfolio-").FullName;
+
+    protected virtual bool Demo => true;
 
     public async Task<JsonNode> Ask(string query, object? variables = null)
     {
@@ -32,7 +34,7 @@ public sealed class TemporaryHost : WebApplicationFactory<Program>
         throw new TimeoutException("the study did not end in two minutes");
     }
 
-    protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("Storage:Folder", folder);
+    protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("Storage:Folder", folder).UseSetting("Demo:Enabled", Demo ? "true" : "false").UseSetting("urls", "http://127.0.0.1:0").UseSetting("Logging:LogLevel:Default", "Warning");
 
     protected override void Dispose(bool disposing)
     {
@@ -43,4 +45,10 @@ public sealed class TemporaryHost : WebApplicationFactory<Program>
             Directory.Delete(folder, recursive: true);
         }
     }
+}
+
+/// <summary>The real host with nothing in it but the starter prices.</summary>
+public sealed class EmptyHost : TemporaryHost
+{
+    protected override bool Demo => false;
 }

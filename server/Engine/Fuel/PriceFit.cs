@@ -15,7 +15,7 @@ public static class PriceFit
     /// <param name="own">The user's own parameters; null = defaults and fit.</param>
     /// <param name="shrinkShape">Whether a short record's shape is shrunk towards none.</param>
     /// <returns>The fitted model.</returns>
-    public static PriceModel Of(PriceRecord record, PriceClass priceClass, Scenarios.FuelPriceAssumption? own = null, bool shrinkShape = true)
+    public static PriceModel Of(PriceRecord record, PriceClass priceClass, FuelPriceAssumption? own = null, bool shrinkShape = true)
     {
         var d = PriceClassDefaults.Of(priceClass);
         var k1 = own?.ShortReversionPerYear ?? d.ShortReversionPerYear;

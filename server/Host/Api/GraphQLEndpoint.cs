@@ -1,29 +1,52 @@
 using System.Text.Json;
-using System.Threading.Channels;
 using GraphQL;
 using GraphQL.Transport;
 using GraphQL.Types;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Net.Http.Headers;
 
 namespace FarmPortfolio.Host.Api;
 
-/// <summary>GraphQL over HTTP: POST of JSON to /graphql; subscriptions by server-sent events.</summary>
-public static class GraphQLEndpoint
+/// <summary>
+/// GraphQL over HTTP: POST of JSON to /graphql, nothing else, so that a foreign page cannot send one without the browser asking first.
+/// Subscriptions come as server-sent events to whoever accepts text/event-stream.
+/// </summary>
+public static partial class GraphQLEndpoint
 {
-    private const long MostBytes = 4 << 20;
+    /// <summary>Largest request, bytes: 4 MiB.</summary>
+    public const long MostBytes = 4 << 20;
+
+    private const string Path = "/graphql";
+    private static readonly string[] OtherMethods = ["GET", "HEAD", "PUT", "PATCH", "DELETE"];
 
     /// <summary>Maps the endpoint.</summary>
     /// <param name="app">The host.</param>
-    public static void MapGraphQL(this WebApplication app) => app.MapPost("/graphql", Answer);
+    public static void MapGraphQL(this WebApplication app)
+    {
+        app.Services.ReadySchema();
+        app.MapPost(Path, Answer);
+        app.MapMethods(Path, OtherMethods, http =>
+        {
+            http.Response.Headers.Allow = "POST";
+            return Refuse(http, StatusCodes.Status405MethodNotAllowed, "POST_ONLY", "Send the query as JSON by POST.");
+        });
+    }
 
     private static async Task Answer(HttpContext http)
     {
         if (!http.Request.HasJsonContentType())
         {
-            http.Response.StatusCode = StatusCodes.Status415UnsupportedMediaType;
+            await Refuse(http, StatusCodes.Status415UnsupportedMediaType, "JSON_ONLY", "Send the query with the content type application/json.");
             return;
         }
 
-        if (http.Features.Get<Microsoft.AspNetCore.Http.Features.IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+        if (http.Request.ContentLength > MostBytes)
+        {
+            await Refuse(http, StatusCodes.Status413PayloadTooLarge, "TOO_LARGE", $"A request may have {MostBytes >> 20} MiB.");
+            return;
+        }
+
+        if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
         {
             size.MaxRequestBodySize = MostBytes;
         }
@@ -34,76 +57,54 @@ public static class GraphQLEndpoint
         {
             request = await serializer.ReadAsync<GraphQLRequest>(http.Request.Body, http.RequestAborted);
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
-            http.Response.StatusCode = StatusCodes.Status400BadRequest;
+            request = null;
+        }
+
+        if (string.IsNullOrWhiteSpace(request?.Query))
+        {
+            await Refuse(http, StatusCodes.Status400BadRequest, "NO_QUERY", "The body is no JSON object with a \"query\".");
             return;
         }
 
+        var log = http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("FarmPortfolio.GraphQL");
         var result = await http.RequestServices.GetRequiredService<IDocumentExecuter<ISchema>>().ExecuteAsync(new ExecutionOptions
         {
-            Query = request?.Query,
-            OperationName = request?.OperationName,
-            Variables = request?.Variables,
+            Query = request.Query,
+            OperationName = request.OperationName,
+            Variables = request.Variables,
             RequestServices = http.RequestServices,
+            User = http.User,
             CancellationToken = http.RequestAborted,
             UnhandledExceptionDelegate = context =>
             {
-                http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("GraphQL").LogError(context.OriginalException, "a field could not be answered");
+                if (context.OriginalException is not (GraphQLParser.Exceptions.GraphQLParserException or OperationCanceledException or ExecutionError))
+                {
+                    LogUnanswered(log, context.OriginalException, context.FieldContext?.FieldDefinition.Name ?? "the request");
+                }
+
                 return Task.CompletedTask;
             },
         });
-        if (http.Request.Headers.Accept.ToString().Contains("text/event-stream", StringComparison.Ordinal))
+        if (http.Request.Headers.Accept.ToString().Contains(EventStream.ContentType, StringComparison.OrdinalIgnoreCase))
         {
-            await Stream(http, serializer, result);
+            await EventStream.Write(http, serializer, result, log);
             return;
         }
 
         http.Response.StatusCode = result.Executed ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest;
-        http.Response.ContentType = "application/json";
+        http.Response.ContentType = "application/json; charset=utf-8";
+        http.Response.Headers[HeaderNames.CacheControl] = "no-store";
         await serializer.WriteAsync(http.Response.Body, result, http.RequestAborted);
     }
 
-    private static async Task Stream(HttpContext http, IGraphQLTextSerializer serializer, ExecutionResult result)
+    private static Task Refuse(HttpContext http, int status, string code, string message)
     {
-        http.Response.ContentType = "text/event-stream";
-        http.Response.Headers.CacheControl = "no-cache";
-        if (result.Streams is not { Count: > 0 } streams)
-        {
-            await Send(http, serializer.Serialize(result));
-        }
-        else
-        {
-            var channel = Channel.CreateBounded<ExecutionResult>(new BoundedChannelOptions(64) { FullMode = BoundedChannelFullMode.DropOldest });
-            using var subscription = streams.Values.First().Subscribe(new Pipe(channel.Writer));
-            try
-            {
-                await foreach (var next in channel.Reader.ReadAllAsync(http.RequestAborted))
-                {
-                    await Send(http, serializer.Serialize(next));
-                }
-            }
-            catch (OperationCanceledException)
-            {
-                return;
-            }
-        }
-
-        await http.Response.WriteAsync("event: complete\ndata: \n\n", http.RequestAborted);
+        http.Response.StatusCode = status;
+        return http.Response.WriteAsJsonAsync(new { errors = new[] { new { message, extensions = new { code } } } });
     }
 
-    private static async Task Send(HttpContext http, string json)
-    {
-        await http.Response.WriteAsync($"event: next\ndata: {json}\n\n", http.RequestAborted);
-        await http.Response.Body.FlushAsync(http.RequestAborted);
-    }
-
-    private sealed class Pipe(ChannelWriter<ExecutionResult> writer) : IObserver<ExecutionResult>
-    {
-        public void OnCompleted() => writer.TryComplete();
-
-        public void OnError(Exception error) => writer.TryComplete(error);
-
-        public void OnNext(ExecutionResult value) => writer.TryWrite(value);
-    }
+    [LoggerMessage(LogLevel.Error, "{Field} could not be answered")]
+    private static partial void LogUnanswered(ILogger log, Exception error, string field);
 }

@@ -1,4 +1,5 @@
 using FarmPortfolio.Host.Accounts;
+using FarmPortfolio.Host.Serving;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
 using FarmPortfolio.Host.Studies;
@@ -14,7 +15,7 @@ public static class DemoSetup
     {
         var (coops, items) = (app.Services.GetRequiredService<CoopStore>(), app.Services.GetRequiredService<ItemStore>());
         new StarterPrices(coops, items).Fill();
-        if (app.Configuration.GetValue("Demo:Enabled", true))
+        if (app.Services.GetRequiredService<HostSettings>().DemoEnabled)
         {
             new DemoCoop(coops, items).Fill();
             if (app.Services.GetRequiredService<StudyStore>().All(Viewer.Program, DemoCoop.Id).Count == 0)

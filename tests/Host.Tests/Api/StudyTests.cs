@@ -88,14 +88,6 @@ public class StudyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await client.PostAsync(url, form)).StatusCode);
     }
 
-    [Fact]
-    public async Task Another_host_name_is_refused()
-    {
-        using var request = new HttpRequestMessage(HttpMethod.Get, "/health");
-        request.Headers.Host = "elsewhere.example";
-        Assert.Equal(HttpStatusCode.BadRequest, (await host.CreateClient().SendAsync(request)).StatusCode);
-    }
-
     private static object Input(string id, int revision, string requestId, string name, double widthM) => new
     {
         id,

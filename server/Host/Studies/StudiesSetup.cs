@@ -1,0 +1,11 @@
+namespace FarmPortfolio.Host.Studies;
+
+/// <summary>Registers the queue of studies.</summary>
+public static class StudiesSetup
+{
+    /// <summary>The reader of inputs and the queue that runs studies one after another.</summary>
+    /// <param name="services">Services.</param>
+    /// <returns>The services.</returns>
+    public static IServiceCollection AddStudies(this IServiceCollection services) =>
+        services.AddSingleton<PortfolioReader>().AddSingleton<StudyJobs>().AddHostedService(s => s.GetRequiredService<StudyJobs>());
+}
