@@ -53,7 +53,7 @@ public sealed record SaveScenarioSetInput(
     [property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, double DiscountRate, double UpkeepGrowth, double WageUsdPerHour, double ElectricityUsdPerKwh, double OffsetTrendKPerYear, double LossLevel, string Seed, LevelMeaning LevelMeaning);
 
 /// <summary>A file to import, its text pasted or read by the browser.</summary>
-public sealed record ImportInput([property: Id] string RequestId, string FileName, string Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit);
+public sealed record ImportInput([property: Id] string RequestId, string FileName, string Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit, double? UtcOffsetHours = null, string? Column = null);
 
 /// <summary>What came of a save.</summary>
 public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults);
@@ -174,46 +174,46 @@ public sealed class Mutation
         return register.Studies.Find(register.Viewer, studyId) is { } s ? new(register, s) : null;
     }
 
-    /// <summary>Looks at a NOAA daily record, and keeps it as a station when asked and sound.</summary>
+    /// <summary>Looks at a weather record in any layout that is known, and keeps it as a station when asked and sound.</summary>
     public static ImportPayload ImportWeather([FromServices] Register register, ImportInput input)
     {
         using var text = new StringReader(input.Text);
-        var loaded = DailyWeather.Read(text, input.FileName, input.Unit);
+        var loaded = WeatherFile.Read(text, input.FileName, new(input.Unit, input.UtcOffsetHours));
         var faults = loaded.Faults.ToList();
-        if (input.CheckOnly == false && input.LatitudeDeg is not (>= -66 and <= 66))
+        var latitude = input.LatitudeDeg ?? loaded.Value?.Place.LatitudeDeg;
+        if (input.CheckOnly == false && latitude is not (>= -66 and <= 66))
         {
             faults.Add(new("OUT_OF_RANGE", "latitudeDeg", "The station has no latitude between -66 and 66.", "Give degrees north, such as 43.6."));
         }
 
-        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Field == "latitudeDeg") || (faults.Count > 0 && input.GoodRowsOnly != true))
+        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Field == "latitudeDeg") || (loaded.LeavesOut && input.GoodRowsOnly != true))
         {
             return new(false, loaded.Rows, Words(loaded.Value), faults.Select(FaultView.Of));
         }
 
-        var whole = record.Seasons.Where(s => Missing(s.Value) <= WeatherYears.LongestFilledDays).ToList();
-        var seasons = whole.Select(s => new StationSeason(s.Key, RecordStep.Daily, register.Coops.SaveBlob(register.Viewer, s.Value), SeasonCalendar.Days(s.Key), Missing(s.Value), input.FileName)).ToList();
+        var seasons = record.Seasons.Where(s => s.Usable).Select(s => new StationSeason(s.Season, record.Step, register.Coops.SaveBlob(register.Viewer, s.ValuesC), s.Days, s.MissingDays, input.FileName)).ToList();
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"weather of {input.Name} is imported", input.RequestId,
-            [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = input.LatitudeDeg!.Value, LongitudeDeg = 0, ElevationM = input.ElevationM ?? 0, Seasons = seasons }, new(input.Name.Trim(), Note: input.FileName))]);
+            [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = latitude!.Value, LongitudeDeg = record.Place.LongitudeDeg ?? 0, ElevationM = input.ElevationM ?? record.Place.ElevationM ?? 0, Seasons = seasons }, new(input.Name.Trim(), Note: input.FileName))]);
         return new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} seasons are kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]);
 
-        static int Missing(double[] values) => Enumerable.Range(0, values.Length / 2).Count(d => double.IsNaN(values[2 * d] + values[2 * d + 1]));
-        static string Words(DailyRecord? r) => r is null ? "Nothing could be read." : $"{r.Days:#,0} days from {r.FirstOn:yyyy-MM-dd} to {r.LastOn:yyyy-MM-dd}; unit: {r.UnitWords}.";
+        static string Words(WeatherRecord? r) => r is null ? "Nothing could be read." : $"{r.Layout}: {r.Days:#,0} days from {r.FirstOn:yyyy-MM-dd} to {r.LastOn:yyyy-MM-dd}; unit: {r.UnitWords}.";
     }
 
     /// <summary>Looks at a monthly price record, and keeps it when asked and sound.</summary>
     public static ImportPayload ImportPrices([FromServices] Register register, ImportInput input)
     {
         using var text = new StringReader(input.Text);
-        var loaded = MonthlyPrices.Read(text, input.FileName);
+        var loaded = MonthlyPrices.Read(text, input.FileName, input.Column);
         var faults = loaded.Faults.ToList();
-        var fuel = input.Fuel ?? FuelKind.Propane;
-        if (input.CheckOnly == false && (input.PriceUnit is not { } unit || Engine.Units.HeatingValues.KwhPerUnit(fuel, unit) is null))
+        var fuel = input.Fuel ?? loaded.Value?.Fuel ?? FuelKind.Propane;
+        var priceUnit = loaded.Value?.Unit ?? input.PriceUnit;
+        if (input.CheckOnly == false && (priceUnit is null || Engine.Units.HeatingValues.KwhPerUnit(fuel, priceUnit) is null))
         {
-            faults.Add(new("UNKNOWN_UNIT", "priceUnit", $"{fuel} is not sold by the \"{input.PriceUnit}\".", $"Choose one of {string.Join(", ", Engine.Units.HeatingValues.UnitsOf(fuel))}."));
+            faults.Add(new("UNKNOWN_UNIT", "priceUnit", $"{fuel} is not sold by the \"{priceUnit}\".", $"Choose one of {string.Join(", ", Engine.Units.HeatingValues.UnitsOf(fuel))}."));
         }
 
-        var words = loaded.Value is { } r ? $"{r.Prices.Count} months from {r.FirstMonthOn:yyyy-MM}." : "Nothing could be read.";
-        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (faults.Any(f => f.Code != "SHORT") && input.GoodRowsOnly != true))
+        var words = loaded.Value is { } r ? $"{r.Layout}: {r.Prices.Count} months from {r.FirstMonthOn:yyyy-MM} to {r.LastMonthOn:yyyy-MM}{(r.Unit is null ? string.Empty : $", dollars a {r.Unit}")}." : "Nothing could be read.";
+        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (loaded.LeavesOut && input.GoodRowsOnly != true))
         {
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of));
         }
@@ -223,7 +223,7 @@ public sealed class Mutation
             Fuel = fuel,
             Market = PriceMarket.Retail,
             Class = fuel == FuelKind.Electricity ? PriceClass.Electricity : PriceClass.RetailFuel,
-            Unit = input.PriceUnit!,
+            Unit = priceUnit!,
             FirstMonthOn = record.FirstMonthOn,
             UsdPerUnit = record.Prices,
             Source = input.FileName,

@@ -3,91 +3,168 @@ using FarmPortfolio.Engine;
 
 namespace FarmPortfolio.Host.Loading;
 
-/// <summary>A monthly price record.</summary>
-/// <param name="FirstMonthOn">First month.</param>
-/// <param name="Prices">One a month; null = missing.</param>
-public sealed record MonthlyRecord(DateOnly FirstMonthOn, IReadOnlyList<double?> Prices);
-
-/// <summary>Reads monthly prices: date and value in any usual form (EIA), or Year, Period M01..M12 and Value (BLS).</summary>
+/// <summary>
+/// Reads monthly prices: month and price in any usual form, with lines before the head and units beside it as EIA writes them; Year, Period M01..M12 and
+/// Value as BLS writes them; a row a year with a column a month; or two columns without a head.
+/// </summary>
 public static class MonthlyPrices
 {
-    private static readonly string[] Formats = ["yyyy-MM", "yyyy-MM-dd", "MMM-yyyy", "MMM yyyy", "MM/yyyy", "M/d/yyyy", "yyyyMM", "MMM-yy"];
+    private static readonly string[] Formats = ["yyyy-MM", "yyyy-MM-dd", "MMM-yyyy", "MMM yyyy", "MMMM yyyy", "MM/yyyy", "M/yyyy", "M/d/yyyy", "yyyyMM", "yyyyMMdd", "MMM-yy", "yyyy MMM", "yyyy/MM", "MMM dd, yyyy"];
+    private static readonly string[] DateNames = ["month", "date", "period", "year month", "time"];
+    private static readonly string[] MonthNames = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
     /// <summary>Reads a record.</summary>
     /// <param name="text">Text.</param>
-    /// <param name="file">Name of the file, for the faults.</param>
-    /// <returns>The record and its faults.</returns>
-    public static Loaded<MonthlyRecord> Read(TextReader text, string file)
+    /// <param name="column">Which price column is meant, by its name, where there are several; null = not said.</param>
+    /// <returns>The record, null when there is none, and its faults.</returns>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static Loaded<MonthlyRecord> Read(SourceText text, string? column = null)
     {
-        var faults = new List<Fault>();
-        var months = new SortedDictionary<DateOnly, double>();
-        var (year, period, date, value, rows, lead) = (-1, -1, -1, -1, 0, 0);
-        foreach (var (line, cells) in CsvText.Rows(text))
+        var (faults, rows) = (new FaultList(text.File), 0);
+        var table = new PriceTable(faults);
+        Layout? at = null;
+        (string Unit, double ToUsd)? unit = null;
+        string? series = null;
+        var before = new List<string>();
+        foreach (var (line, cells) in TableRows.Of(text, faults))
         {
-            if (value < 0)
+            if (at is null)
             {
-                (year, period, value) = (CsvText.Find(cells, "year"), CsvText.Find(cells, "period"), CsvText.Find(cells, "value"));
-                date = CsvText.Find(cells, "month", "date");
-                value = value >= 0 ? value : Array.FindIndex(cells, (c) => c.Contains("price", StringComparison.OrdinalIgnoreCase) || c.Contains("dollars", StringComparison.OrdinalIgnoreCase));
-                if (value >= 0 && (date >= 0 || (year >= 0 && period >= 0)))
+                at = Layout.Of(cells, column, line, faults);
+                if (at is null && faults.Has("WHICH_COLUMN"))
                 {
+                    return new(null, 0, faults.All);
+                }
+
+                if (at is null)
+                {
+                    before.AddRange(cells);
                     continue;
                 }
 
-                value = -1;
-                if (cells.Length == 2 && Month(cells[0]) is not null)
-                {
-                    (date, value) = (0, 1);
-                }
-                else if (++lead > 20)
-                {
-                    break;
-                }
-                else
+                text.HeadFound();
+                unit = at.Values.Count == 1 && at.Head ? PriceWords.Unit(cells[at.Values[0].Column]) : null;
+                before.AddRange(at.Head ? cells : []);
+                if (at.Head)
                 {
                     continue;
                 }
             }
 
             rows++;
-            var at = date >= 0 ? date : period;
-            var month = date >= 0 ? Month(cells.ElementAtOrDefault(date)) : Month($"{cells.ElementAtOrDefault(year)}-{cells.ElementAtOrDefault(period)?.TrimStart('M')}");
-            if (month is not { } m)
+            if (at.Unit >= 0 && PriceWords.Unit(cells.ElementAtOrDefault(at.Unit)) is { } named)
             {
-                faults.Add(new("NOT_A_MONTH", "month", $"\"{cells.ElementAtOrDefault(at)}\" is no month.", "Write months as 2024-01.", file, line, at + 1));
-                continue;
+                unit ??= named;
+                if (named != unit)
+                {
+                    faults.Add("TWO_UNITS", "unit", $"The price is for a {named.Unit}{(named.ToUsd < 1 ? " in cents" : string.Empty)}, the rows before are for a {unit.Value.Unit}.", "Give one unit a file; the row is left out.", line, at.Unit + 1);
+                    continue;
+                }
             }
 
-            var cell = cells.ElementAtOrDefault(value);
-            if (!double.TryParse(cell?.TrimStart('$'), NumberStyles.Float, CultureInfo.InvariantCulture, out var price))
+            if (at.Series >= 0 && cells.ElementAtOrDefault(at.Series) is { Length: > 0 } name)
             {
-                faults.Add(new("NOT_A_NUMBER", "price", $"\"{cell}\" is no price.", "Give dollars a unit, such as 2.35.", file, line, value + 1));
+                series ??= name;
+                if (name != series)
+                {
+                    faults.Add("TWO_SERIES", "series", $"Series {WeatherCells.Short(name)} stands in the file of {WeatherCells.Short(series)}.", "Give one series a file; the row is left out.", line, at.Series + 1);
+                    continue;
+                }
             }
-            else if (!(price > 0))
-            {
-                faults.Add(new("NOT_POSITIVE", "price", $"The price of {m:yyyy-MM} is {cell}.", "A price paid a month is above 0; leave the month out if it is not known.", file, line, value + 1));
-            }
-            else if (!months.TryAdd(m, price))
-            {
-                faults.Add(new("DOUBLED", "month", $"{m:yyyy-MM} stands in the file twice.", "Keep one price a month.", file, line, at + 1));
-            }
+
+            Row(cells, line, at, unit?.ToUsd ?? 1, table, faults);
         }
 
-        if (months.Count == 0)
+        if (faults.Has("TOO_LARGE") || table.Count == 0)
         {
-            return new(null, rows, [.. faults, new("NO_HEAD", null, "No month with a price was found.", "Give two columns, month and price, or BLS's Year, Period and Value.", file, 1, 1)]);
+            if (table.Count == 0 && text.Refusal is null && faults.Count == 0)
+            {
+                faults.Add("NO_HEAD", null, "No month with a price was found in the first 64 kB.", "Give two columns, month and price, or BLS's Year, Period and Value.", 1, 1);
+            }
+
+            return new(null, rows, faults.All);
         }
 
-        var (first, last) = (months.Keys.First(), months.Keys.Last());
-        var count = 12 * (last.Year - first.Year) + last.Month - first.Month + 1;
-        if (months.Count < 24)
+        var (first, prices) = table.Finish();
+        var words = string.Join(' ', before) + " " + series;
+        return new(new(first, prices, at!.Words, (unit ?? PriceWords.Unit(words))?.Unit, PriceWords.Fuel(words)), rows, faults.All);
+    }
+
+    /// <summary>Reads a record from a text at hand.</summary>
+    /// <param name="text">Text.</param>
+    /// <param name="file">Name of the file.</param>
+    /// <param name="column">Which price column is meant; null = not said.</param>
+    /// <returns>The record and its faults.</returns>
+    public static Loaded<MonthlyRecord> Read(TextReader text, string file, string? column = null)
+    {
+        using var source = new SourceText(text, file);
+        return Read(source, column);
+    }
+
+    private static void Row(string[] cells, int line, Layout at, double toUsd, PriceTable table, FaultList faults)
+    {
+        var told = cells.ElementAtOrDefault(at.Date)?.Trim();
+        foreach (var (value, monthNumber) in at.Values)
         {
-            faults.Add(new("SHORT", null, $"The record has {months.Count} months.", "It is taken, but under 24 months only its last price counts; the rest is the class's default.", file));
-        }
+            var words = monthNumber > 0 ? $"{told}-{monthNumber:00}" : at.Year >= 0 ? $"{cells.ElementAtOrDefault(at.Year)}-{told?.TrimStart('M', 'm').PadLeft(2, '0')}" : told;
+            if (at.Year >= 0 && told is "M13" or "S01" or "S02" or "S03")
+            {
+                continue; // BLS's mean of the year or of a half
+            }
 
-        return new(new(first, [.. Enumerable.Range(0, count).Select(i => months.TryGetValue(first.AddMonths(i), out var v) ? v : (double?)null)]), rows, faults);
+            if (Month(words) is not { } month)
+            {
+                faults.Add("NOT_A_MONTH", "month", $"\"{WeatherCells.Short(told)}\" is no month.", "Write months as 2024-01.", line, at.Date + 1);
+                return;
+            }
+
+            table.Add(month, cells.ElementAtOrDefault(value), toUsd, line, at.Date + 1, value + 1);
+        }
     }
 
     private static DateOnly? Month(string? cell) =>
-        DateOnly.TryParseExact(cell, Formats, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? new(day.Year, day.Month, 1) : null;
+        DateOnly.TryParseExact(cell, Formats, CultureInfo.InvariantCulture, DateTimeStyles.AllowWhiteSpaces, out var day) && day.Year is >= 1900 and <= 2200 ? new(day.Year, day.Month, 1) : null;
+
+    /// <summary>Columns from 0, -1 = not there; each value column with its month of the year, 0 = told by the row.</summary>
+    private sealed record Layout(string Words, bool Head, int Date, int Year, int Unit, int Series, IReadOnlyList<(int Column, int Month)> Values)
+    {
+        public static Layout? Of(string[] cells, string? wanted, int line, FaultList faults)
+        {
+            var names = cells.Select(c => HeadCell.Of(c, _ => false).Name).ToArray();
+            int Find(params string[] any) => Array.FindIndex(names, n => any.Contains(n, StringComparer.Ordinal));
+            var (year, period, unit, series) = (Find("year"), Find("period"), Find("unit", "units"), Find("series id", "series", "seriesid", "sourcekey"));
+            var value = Find("value", "price");
+            if (year >= 0 && period >= 0 && value >= 0)
+            {
+                return new("BLS: year, period and value", true, period, year, unit, series, [(value, 0)]);
+            }
+
+            var twelve = MonthNames.Select(m => Array.FindIndex(names, n => n.StartsWith(m, StringComparison.Ordinal))).ToArray();
+            if (year >= 0 && twelve.All(i => i >= 0))
+            {
+                return new("a row a year, a column a month", true, year, -1, unit, series, [.. twelve.Select((c, i) => (c, i + 1))]);
+            }
+
+            var date = Find(DateNames);
+            if (date >= 0 && cells.Length > 1 && Month(cells.ElementAtOrDefault(1 - Math.Min(date, 1))) is null)
+            {
+                var others = Enumerable.Range(0, cells.Length).Where(i => i != date && i != unit && i != series && names[i].Length > 0).ToList();
+                var chosen = wanted is null ? -1 : Array.FindIndex(names, n => n == HeadCell.Plain(wanted) || n.Length > 0 && HeadCell.Plain(wanted).StartsWith(n, StringComparison.Ordinal));
+                chosen = chosen >= 0 ? chosen : value >= 0 ? value : others.Count == 1 ? others[0] : others.FirstOrDefault(i => names[i].Contains("price", StringComparison.Ordinal) || cells[i].Contains("dollars", StringComparison.OrdinalIgnoreCase), -1);
+                if (chosen >= 0)
+                {
+                    return new("month and price with a head", true, date, -1, unit, series, [(chosen, 0)]);
+                }
+
+                if (others.Count > 1)
+                {
+                    faults.Add("WHICH_COLUMN", "column", $"The file has {others.Count} columns beside the month: {string.Join(", ", others.Select(i => cells[i]))}.", "Say which of them is the price.", line, others[0] + 1);
+                }
+
+                return null;
+            }
+
+            return cells.Length == 2 && Month(cells[0]) is not null && double.TryParse(cells[1].TrimStart('$'), CultureInfo.InvariantCulture, out _) ? new("month and price without a head", false, 0, -1, -1, -1, [(1, 0)]) : null;
+        }
+    }
 }

@@ -1,0 +1,120 @@
+using System.Globalization;
+
+namespace FarmPortfolio.Host.Loading;
+
+/// <summary>Months as they are read, in either direction, then checked for gaps, doubles and stretches in another unit.</summary>
+/// <param name="faults">Where to say what is wrong.</param>
+internal sealed class PriceTable(FaultList faults)
+{
+    /// <summary>Fewest months that a volatility is fitted to.</summary>
+    public const int FewestMonths = 24;
+
+    // no fuel's monthly mean has moved by this factor from one month to the next; a hundred (cents) and ten (gallons, therms) have
+    private const double UnbelievableStep = 8;
+
+    private readonly SortedDictionary<DateOnly, (double Usd, int Line, int Column)> months = [];
+    private readonly List<(DateOnly Month, int Line, int Column)> order = [];
+
+    /// <summary>Months met.</summary>
+    public int Count => months.Count;
+
+    /// <summary>Adds a cell.</summary>
+    /// <param name="month">Month.</param>
+    /// <param name="cell">Price as written.</param>
+    /// <param name="toUsd">Factor to dollars.</param>
+    /// <param name="line">Line.</param>
+    /// <param name="monthColumn">Column of the month.</param>
+    /// <param name="column">Column of the price.</param>
+    public void Add(DateOnly month, string? cell, double toUsd, int line, int monthColumn, int column)
+    {
+        if (string.IsNullOrWhiteSpace(cell) || cell is "NA" or "-" or "." or "--" or "W")
+        {
+            return;
+        }
+
+        if (!double.TryParse(cell.TrimStart('$'), NumberStyles.Float, CultureInfo.InvariantCulture, out var price) || !double.IsFinite(price))
+        {
+            faults.Add("NOT_A_NUMBER", "price", $"\"{WeatherCells.Short(cell)}\" is no price.", cell.Contains(',', StringComparison.Ordinal) ? "Write decimals with a point." : "Give dollars a unit, such as 2.35.", line, column);
+        }
+        else if (!(price > 0))
+        {
+            faults.Add("NOT_POSITIVE", "price", $"The price of {month:yyyy-MM} is {cell}.", "A price paid a month is above 0 (an hour of electricity at a market may not be); leave the month out if it is not known.", line, column);
+        }
+        else if (months.TryGetValue(month, out var known))
+        {
+            faults.Add("DOUBLED", "month", $"{month:yyyy-MM} stands in the file twice, first in line {known.Line}.", "Keep one price a month; the first is taken.", line, monthColumn);
+        }
+        else
+        {
+            months.Add(month, (price * toUsd, line, column));
+            order.Add((month, line, monthColumn));
+        }
+    }
+
+    /// <summary>Checks the months and lays them out.</summary>
+    /// <returns>First month and prices.</returns>
+    public (DateOnly First, IReadOnlyList<double?> Prices) Finish()
+    {
+        Order();
+        Steps();
+        Gaps();
+        if (months.Count < FewestMonths)
+        {
+            faults.Add("SHORT", null, $"The record has {months.Count} months.", $"It is taken, but under {FewestMonths} months only its last price counts; how prices move is the class's default.");
+        }
+
+        var (first, last) = (months.Keys.First(), months.Keys.Last());
+        return (first, [.. Enumerable.Range(0, Span(first, last) + 1).Select(i => months.TryGetValue(first.AddMonths(i), out var v) ? v.Usd : (double?)null)]);
+    }
+
+    private static int Span(DateOnly from, DateOnly to) => 12 * (to.Year - from.Year) + to.Month - from.Month;
+
+    private void Order()
+    {
+        var falling = order.Zip(order.Skip(1)).Count(p => p.Second.Month < p.First.Month) > order.Count / 2;
+        foreach (var (a, b) in order.Zip(order.Skip(1)).Where(p => falling ? p.Second.Month > p.First.Month : p.Second.Month < p.First.Month))
+        {
+            faults.Add("OUT_OF_ORDER", "month", $"{b.Month:yyyy-MM} comes after {a.Month:yyyy-MM}.", "Sort the rows by month; the price is taken where it belongs.", b.Line, b.Column);
+        }
+    }
+
+    /// <summary>A step no market makes parts the record; the longest part stands, the others are left out.</summary>
+    private void Steps()
+    {
+        var parts = new List<List<DateOnly>>();
+        var before = double.NaN;
+        foreach (var (month, (usd, line, column)) in months)
+        {
+            if (double.IsNaN(before) || usd / before >= UnbelievableStep || usd / before <= 1 / UnbelievableStep)
+            {
+                if (!double.IsNaN(before))
+                {
+                    faults.Add("MIXED_UNIT", "price", string.Create(CultureInfo.InvariantCulture, $"The price goes from {before:0.####} to {usd:0.####} dollars in {month:yyyy-MM}: two units, or cents among dollars."),
+                        "Bring the whole file to one unit; the longer part is taken.", line, column);
+                }
+
+                parts.Add([]);
+            }
+
+            parts[^1].Add(month);
+            before = usd;
+        }
+
+        // parts of the same unit stand on every second place
+        var longest = parts.Select((p, i) => (p, i)).GroupBy(x => x.i % 2).OrderByDescending(g => g.Sum(x => x.p.Count)).First().Key;
+        foreach (var month in parts.Where((_, i) => i % 2 != longest).SelectMany(p => p))
+        {
+            months.Remove(month);
+        }
+    }
+
+    private void Gaps()
+    {
+        foreach (var (a, b) in months.Zip(months.Skip(1)).Where(p => Span(p.First.Key, p.Second.Key) > 1))
+        {
+            var missing = Span(a.Key, b.Key) - 1;
+            faults.Add("GAP", "month", missing == 1 ? $"{a.Key.AddMonths(1):yyyy-MM} is missing." : $"{missing} months from {a.Key.AddMonths(1):yyyy-MM} to {b.Key.AddMonths(-1):yyyy-MM} are missing.",
+                "Add them if you can. Gaps of up to two months are filled between their neighbours; a longer one cuts the record.", b.Value.Line);
+        }
+    }
+}
