@@ -158,7 +158,7 @@ public sealed class Mutation
     }
 
     /// <summary>Undoes a change.</summary>
-    public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, register.Coop.Id, changeId, requestId));
+    public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, changeId, requestId));
 
     /// <summary>Asks for a study of the co-op as it holds now; an equal one is answered instead of run again.</summary>
     public static StudyPayload StartStudy([FromServices] Register register)
@@ -191,7 +191,7 @@ public sealed class Mutation
             return new(false, loaded.Rows, Words(loaded.Value), faults.Select(FaultView.Of));
         }
 
-        var seasons = record.Seasons.Where(s => s.Usable).Select(s => new StationSeason(s.Season, record.Step, register.Coops.SaveBlob(register.Viewer, s.ValuesC), s.Days, s.MissingDays, input.FileName)).ToList();
+        var seasons = record.Seasons.Where(s => s.Usable).Select(s => new StationSeason(s.Season, record.Step, register.Blobs.Save(register.Viewer, s.ValuesC), s.Days, s.MissingDays, input.FileName)).ToList();
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"weather of {input.Name} is imported", input.RequestId,
             [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = latitude!.Value, LongitudeDeg = record.Place.LongitudeDeg ?? 0, ElevationM = input.ElevationM ?? record.Place.ElevationM ?? 0, Seasons = seasons }, new(input.Name.Trim(), Note: input.FileName))]);
         return new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} seasons are kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]);

@@ -69,7 +69,7 @@ public sealed class CoopView(Register register)
     public StudyView? RunningStudy => register.Studies.All(register.Viewer, register.Coop.Id).FirstOrDefault(s => s.State is "queued" or "running") is { } s ? new(register, s) : null;
 
     /// <summary>Changes, newest first.</summary>
-    public IEnumerable<ChangeView> Changes(int first = 30) => register.Items.Changes(register.Viewer, register.Coop.Id, Math.Clamp(first, 1, 200)).Select(c => new ChangeView(c.Id, (int)c.Seq, c.AtUtc, c.Said, c.UndoesId is not null, (int)c.ItemCount));
+    public IEnumerable<ChangeView> Changes(int first = 30) => register.History.Changes(register.Viewer, register.Coop.Id, Math.Clamp(first, 1, 200)).Select(c => new ChangeView(c.Id, (int)c.Seq, c.AtUtc, c.Said, c.UndoesId is not null, (int)c.ItemCount));
 }
 
 /// <summary>A page of farms.</summary>

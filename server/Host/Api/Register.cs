@@ -30,13 +30,15 @@ public sealed class Register
 
     /// <summary>Opens the viewer's first co-op.</summary>
     /// <param name="coops">Co-ops.</param>
+    /// <param name="blobs">Blobs.</param>
     /// <param name="items">Items.</param>
+    /// <param name="history">History.</param>
     /// <param name="studies">Studies.</param>
     /// <param name="jobs">Jobs.</param>
     /// <param name="reader">Reader.</param>
-    public Register(CoopStore coops, ItemStore items, StudyStore studies, StudyJobs jobs, PortfolioReader reader)
+    public Register(CoopStore coops, BlobStore blobs, ItemStore items, HistoryStore history, StudyStore studies, StudyJobs jobs, PortfolioReader reader)
     {
-        (Coops, Items, Studies, Jobs, Reader) = (coops, items, studies, jobs, reader);
+        (Coops, Blobs, Items, History, Studies, Jobs, Reader) = (coops, blobs, items, history, studies, jobs, reader);
         var all = coops.All(Viewer);
         Coop = all.Count > 0 ? all[0] : new("none", "no co-op yet", 0);
         Lazy<IReadOnlyDictionary<string, Item<T>>> Kind<T>(string kind) => new(() => items.All<T>(Viewer, Coop.Id, kind).ToDictionary(i => i.Id));
@@ -55,8 +57,14 @@ public sealed class Register
     /// <summary>Co-ops.</summary>
     public CoopStore Coops { get; }
 
+    /// <summary>Blobs.</summary>
+    public BlobStore Blobs { get; }
+
     /// <summary>Items.</summary>
     public ItemStore Items { get; }
+
+    /// <summary>History.</summary>
+    public HistoryStore History { get; }
 
     /// <summary>Studies.</summary>
     public StudyStore Studies { get; }

@@ -15,8 +15,9 @@ namespace FarmPortfolio.Host.Demo;
 
 /// <summary>Fills the database with the invented co-op, once.</summary>
 /// <param name="coops">Co-ops.</param>
+/// <param name="blobs">Blobs.</param>
 /// <param name="items">Items.</param>
-public sealed class DemoCoop(CoopStore coops, ItemStore items)
+public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
 {
     /// <summary>Identifier of the demo.</summary>
     public const string Id = "demo";
@@ -57,7 +58,7 @@ public sealed class DemoCoop(CoopStore coops, ItemStore items)
         for (var season = DemoWeather.FirstSeason; season < DemoWeather.FirstSeason + DemoWeather.Seasons; season++)
         {
             var values = DemoWeather.Season(number, mean, swing, season);
-            seasons.Add(new(season, RecordStep.Daily, coops.SaveBlob(Viewer.Program, values), SeasonCalendar.Days(season), 0, "invented"));
+            seasons.Add(new(season, RecordStep.Daily, blobs.Save(Viewer.Program, values), SeasonCalendar.Days(season), 0, "invented"));
             years[season] = WeatherYears.FromDaily(facts, season, values);
         }
 

@@ -17,7 +17,7 @@ public static class DemoSetup
         new StarterPrices(coops, items).Fill();
         if (app.Services.GetRequiredService<HostSettings>().DemoEnabled)
         {
-            new DemoCoop(coops, items).Fill();
+            new DemoCoop(coops, app.Services.GetRequiredService<BlobStore>(), items).Fill();
             if (app.Services.GetRequiredService<StudyStore>().All(Viewer.Program, DemoCoop.Id).Count == 0)
             {
                 app.Services.GetRequiredService<StudyJobs>().Start(Viewer.Program, DemoCoop.Id);

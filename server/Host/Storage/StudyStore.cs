@@ -104,7 +104,7 @@ public sealed class StudyStore(Database database, Ids ids)
     public StudyRow? Find(Viewer viewer, string id)
     {
         using var db = database.Open();
-        return db.QueryFirstOrDefault<StudyRow>($"SELECT {Columns} FROM study WHERE id = @id", new { id }) is { } row && viewer.May(row.CoopId) ? row : null;
+        return db.QueryFirstOrDefault<StudyRow>($"SELECT {Columns} FROM study WHERE id = @id", new { id }) is { } row && Policy.MayRead(viewer, row.CoopId) ? row : null;
     }
 
     /// <summary>Studies of a co-op, newest first.</summary>
@@ -114,7 +114,7 @@ public sealed class StudyStore(Database database, Ids ids)
     public IReadOnlyList<StudyRow> All(Viewer viewer, string coopId)
     {
         using var db = database.Open();
-        return viewer.May(coopId) ? [.. db.Query<StudyRow>($"SELECT {Columns} FROM study WHERE coop_id = @coopId ORDER BY number DESC", new { coopId })] : [];
+        return Policy.MayRead(viewer, coopId) ? [.. db.Query<StudyRow>($"SELECT {Columns} FROM study WHERE coop_id = @coopId ORDER BY number DESC", new { coopId })] : [];
     }
 
     /// <summary>Studies that a stop of the program cut short are queued again.</summary>
@@ -124,7 +124,7 @@ public sealed class StudyStore(Database database, Ids ids)
     {
         using var db = database.Open();
         db.Execute("UPDATE study SET state = 'queued' WHERE state = 'running'");
-        return [.. db.Query<StudyRow>($"SELECT {Columns} FROM study WHERE state = 'queued' ORDER BY asked_utc").Where(s => viewer.May(s.CoopId))];
+        return [.. db.Query<StudyRow>($"SELECT {Columns} FROM study WHERE state = 'queued' ORDER BY asked_utc").Where(s => Policy.MayRead(viewer, s.CoopId))];
     }
 
     /// <summary>Moves a study on without a result.</summary>
@@ -188,7 +188,7 @@ public sealed class StudyStore(Database database, Ids ids)
     public IReadOnlyList<(string ItemId, string Kind, string? Name)> ChangedSince(Viewer viewer, StudyRow study)
     {
         using var db = database.Open();
-        return viewer.May(study.CoopId)
+        return Policy.MayRead(viewer, study.CoopId)
             ? [.. db.Query<(string, string, string?)>(
                 """
                 SELECT h.item_id, h.kind, r.remarks FROM head h JOIN revision r ON r.item_id = h.item_id AND r.revision = h.revision

@@ -13,8 +13,8 @@ namespace FarmPortfolio.Host.Studies;
 
 /// <summary>Reads all that a study needs from the stores.</summary>
 /// <param name="items">Items.</param>
-/// <param name="coops">Blobs.</param>
-public sealed class PortfolioReader(ItemStore items, CoopStore coops)
+/// <param name="blobs">Blobs.</param>
+public sealed class PortfolioReader(ItemStore items, BlobStore blobs)
 {
     /// <summary>A co-op as it holds now.</summary>
     /// <param name="viewer">Who asks.</param>
@@ -28,7 +28,7 @@ public sealed class PortfolioReader(ItemStore items, CoopStore coops)
         return new()
         {
             Set = set,
-            Catalogue = Catalogue.BuiltIn,
+            Catalogue = Catalogue.BuiltIn.With(All<CatalogueFacts>(ItemKind.CatalogueEntry).Values),
             Farms = All<FarmFacts>(ItemKind.Farm),
             Houses = All<HouseFacts>(ItemKind.House),
             SupplyGroups = All<SupplyGroupFacts>(ItemKind.SupplyGroup),
@@ -65,7 +65,7 @@ public sealed class PortfolioReader(ItemStore items, CoopStore coops)
         var years = new Dictionary<int, WeatherYear>();
         foreach (var season in station.Seasons.Where(s => s.MissingDays <= WeatherYears.LongestFilledDays))
         {
-            if (coops.Blob(viewer, season.Sha256) is not { } values)
+            if (blobs.Read(viewer, season.Sha256) is not { } values)
             {
                 continue;
             }

@@ -24,6 +24,9 @@ public static class ItemKind
     /// <summary>Price series.</summary>
     public const string PriceSeries = "price_series";
 
+    /// <summary>A co-op's own catalogue entry.</summary>
+    public const string CatalogueEntry = "catalogue_entry";
+
     /// <summary>A house's options.</summary>
     public const string OptionSet = "option_set";
 
@@ -34,32 +37,16 @@ public static class ItemKind
     public const string ScenarioSet = "scenario_set";
 
     /// <summary>Kinds that a study reads.</summary>
-    public static IReadOnlyList<string> Studied { get; } = [Farm, House, SupplyGroup, FuelRecord, Contract, WeatherStation, PriceSeries, OptionSet, Quote, ScenarioSet];
-
-    /// <summary>Prefix of a kind's identifiers.</summary>
-    /// <param name="kind">Kind.</param>
-    /// <returns>Prefix.</returns>
-    public static string Prefix(string kind) => kind switch
-    {
-        Farm => "f",
-        House => "h",
-        SupplyGroup => "sg",
-        FuelRecord => "fr",
-        Contract => "ct",
-        WeatherStation => "ws",
-        PriceSeries => "ps",
-        OptionSet => "os",
-        Quote => "q",
-        ScenarioSet => "sc",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such kind"),
-    };
+    public static IReadOnlyList<string> Studied { get; } = [.. Kinds.KindTables.All.Select(t => t.Kind)];
 }
 
 /// <summary>What of an item cannot move a number.</summary>
 /// <param name="Name">Name.</param>
 /// <param name="Place">Place.</param>
 /// <param name="Note">Note.</param>
-public sealed record Remarks(string? Name = null, string? Place = null, string? Note = null);
+/// <param name="Supplier">Who quoted.</param>
+/// <param name="Consent">What a farm lets others see.</param>
+public sealed record Remarks(string? Name = null, string? Place = null, string? Note = null, string? Supplier = null, Accounts.Consent? Consent = null);
 
 /// <summary>An item as it holds now.</summary>
 /// <typeparam name="T">Facts.</typeparam>
@@ -70,7 +57,8 @@ public sealed record Remarks(string? Name = null, string? Place = null, string? 
 /// <param name="Facts">Facts.</param>
 /// <param name="Remarks">Remarks.</param>
 /// <param name="FactsSha256">Hash of the facts.</param>
-public sealed record Item<T>(string Id, long Revision, string ChangedUtc, string ChangedBy, T Facts, Remarks Remarks, string FactsSha256);
+/// <param name="CoopId">Co-op; "shared" for what ships with the program.</param>
+public sealed record Item<T>(string Id, long Revision, string ChangedUtc, string ChangedBy, T Facts, Remarks Remarks, string FactsSha256, string CoopId);
 
 /// <summary>An item to be saved; facts null = deleted.</summary>
 /// <param name="Kind">Kind.</param>
@@ -78,21 +66,29 @@ public sealed record Item<T>(string Id, long Revision, string ChangedUtc, string
 /// <param name="Expected">Revision it was made from; null = new, or whatever holds now.</param>
 /// <param name="Facts">Facts.</param>
 /// <param name="Remarks">Remarks.</param>
-public sealed record ItemToSave(string Kind, string? Id, long? Expected, object? Facts, Remarks Remarks);
+/// <param name="File">File it was read from, for faults.</param>
+/// <param name="Line">Line it was read from, for faults.</param>
+public sealed record ItemToSave(string Kind, string? Id, long? Expected, object? Facts, Remarks Remarks, string? File = null, int? Line = null);
 
 /// <summary>One act of one person.</summary>
 /// <param name="Id">Identifier.</param>
 /// <param name="Seq">Number within the co-op.</param>
 /// <param name="AtUtc">When.</param>
-/// <param name="AccountId">Who.</param>
+/// <param name="By">Who.</param>
 /// <param name="Said">What, in words.</param>
 /// <param name="UndoesId">The change it undoes; null = none.</param>
 /// <param name="ItemCount">Items it touched.</param>
-public sealed record ChangeRow(string Id, long Seq, string AtUtc, string AccountId, string Said, string? UndoesId, long ItemCount);
+public sealed record ChangeRow(string Id, long Seq, string AtUtc, string By, string Said, string? UndoesId, long ItemCount);
 
 /// <summary>One revision in an item's history.</summary>
 public sealed record RevisionRow
 {
+    /// <summary>Item.</summary>
+    public string ItemId { get; init; } = string.Empty;
+
+    /// <summary>Kind of the item.</summary>
+    public string Kind { get; init; } = string.Empty;
+
     /// <summary>Revision from 1.</summary>
     public long Revision { get; init; }
 
@@ -103,10 +99,13 @@ public sealed record RevisionRow
     public string AtUtc { get; init; } = string.Empty;
 
     /// <summary>Who.</summary>
-    public string AccountId { get; init; } = string.Empty;
+    public string By { get; init; } = string.Empty;
 
     /// <summary>What, in words.</summary>
     public string Said { get; init; } = string.Empty;
+
+    /// <summary>The change it undoes; null = none.</summary>
+    public string? UndoesId { get; init; }
 
     /// <summary>Facts; null = deleted.</summary>
     public string? Facts { get; init; }
@@ -120,4 +119,10 @@ public sealed record RevisionRow
 /// <param name="Ids">Identifiers in the order of what was saved.</param>
 /// <param name="ConflictItemId">The item somebody else saved first; null = none.</param>
 /// <param name="Faults">Faults; nothing was kept when there is one.</param>
-public sealed record SaveOutcome(string? ChangeId, IReadOnlyList<string> Ids, string? ConflictItemId, IReadOnlyList<Engine.Fault> Faults);
+public sealed record SaveOutcome(string? ChangeId, IReadOnlyList<string> Ids, string? ConflictItemId, IReadOnlyList<Engine.Fault> Faults)
+{
+    /// <summary>Nothing was kept.</summary>
+    /// <param name="fault">Why.</param>
+    /// <returns>The outcome.</returns>
+    public static SaveOutcome Refused(Engine.Fault fault) => new(null, [], null, [fault]);
+}
