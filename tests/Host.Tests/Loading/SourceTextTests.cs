@@ -4,6 +4,7 @@ using FarmPortfolio.Host.Loading;
 namespace FarmPortfolio.Host.Tests.Loading;
 
 /// <summary>A huge, endless or foreign file is given up early, and never held in memory.</summary>
+[Collection(AloneTests.Name)]
 public class SourceTextTests
 {
     private const string Garbage = "garbage,more garbage,yet more\n";
