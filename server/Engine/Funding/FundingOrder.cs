@@ -49,10 +49,10 @@ public sealed record FundingOrder
     /// <param name="farmOf">Farm of a house.</param>
     /// <param name="relatedOf">Key of the farms whose caps count as one.</param>
     /// <param name="rules">Rules.</param>
-    /// <param name="replicates">Replicates of the study.</param>
     /// <returns>The order.</returns>
-    public static FundingOrder Of(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules, int replicates)
+    public static FundingOrder Of(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules)
     {
+        var replicates = result.Replicates;
         var candidates = new List<Candidate>();
         var refused = new List<(int, string, string)>();
         for (var i = 0; i < result.Options.Count; i++)

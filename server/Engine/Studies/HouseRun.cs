@@ -85,7 +85,7 @@ internal sealed class HouseRun
                         sum += standingKwh[12 * at + m] * paidUsdPerKwh[12 * at + m];
                     }
 
-                    cost[at] = sum * multiplier / BaseEfficiency(s) + pay.SeasonFeesUsd(s);
+                    cost[at] = sum * multiplier / BaseEfficiency(s) + pay.SeasonFeesUsd;
                 }
             }
         }
@@ -139,7 +139,7 @@ internal sealed class HouseRun
 
         var (baseHeat, heat) = (MeanSeason(standing), MeanSeason(table));
         var fuelSaved = (baseHeat / BaseEfficiency(plan.StartSeason) - heat / plan.Efficiency[plan.StartSeason]) * factor.Mean;
-        var result = flows.Result(houseId, option.Key, Fuel, Grade, plan, costs, baseHeat, (baseHeat - heat) * factor.Mean, fuelSaved, fuelSaved * HeatingValues.Co2KgPerKwh(Fuel));
+        var result = flows.Result(houseId, option.Key, Fuel, Grade, plan, costs, baseHeat, (baseHeat - heat) * factor.Mean, factor.Mean, fuelSaved, fuelSaved * HeatingValues.Co2KgPerKwh(Fuel));
         return (result, flows.SavingByPath, []);
     }
 

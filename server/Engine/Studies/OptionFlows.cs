@@ -53,7 +53,7 @@ internal sealed class OptionFlows(int paths, int seasons, int replicates)
 
     /// <summary>The option's result.</summary>
     public OptionResult Result(
-        string houseId, string key, FuelKind fuel, DataGrade grade, CashPlan plan, OptionCosts costs, double baseHeat, double heatSaved, double fuelSaved, double co2)
+        string houseId, string key, FuelKind fuel, DataGrade grade, CashPlan plan, OptionCosts costs, double baseHeat, double heatSaved, double realisedMean, double fuelSaved, double co2)
     {
         var losses = npv.Count(v => v < 0);
         var (bySeason, cumulated, sums) = (new List<Distribution>(), new List<Distribution>(), new double[paths]);
@@ -83,6 +83,7 @@ internal sealed class OptionFlows(int paths, int seasons, int replicates)
             StartSeason = plan.StartSeason,
             BaseHeatKwh = baseHeat,
             HeatSavedKwh = heatSaved,
+            RealisedMean = realisedMean,
             FuelSavedKwh = fuelSaved,
             Co2SavedKg = co2,
             SavingUsd = Distribution.Of(copy, replicates),

@@ -11,7 +11,6 @@ internal readonly struct PaidPrice
     private readonly double fixedUsd;
     private readonly int firstMonth;
     private readonly int lastFixed;
-    private readonly double fees;
 
     public PaidPrice(ContractFacts? contract, FuelKind fuel, int firstSeason)
     {
@@ -21,10 +20,11 @@ internal readonly struct PaidPrice
         share = contract?.IndexShare ?? 1;
         fixedUsd = (contract?.PriceUsdPerUnit ?? 0) / kwh;
         lastFixed = contract is { Kind: ContractKind.Fixed } ? contract.EndsOn is { } end ? 12 * end.Year + end.Month - 1 : int.MaxValue : int.MinValue;
-        fees = 12 * (contract?.MonthlyFeeUsd ?? 0) + (contract?.SeasonFeeUsd ?? 0) + (contract?.TankRentUsdPerYear ?? 0);
+        SeasonFeesUsd = 12 * (contract?.MonthlyFeeUsd ?? 0) + (contract?.SeasonFeeUsd ?? 0) + (contract?.TankRentUsdPerYear ?? 0);
     }
+
+    public double SeasonFeesUsd { get; }
 
     public double UsdPerKwh(double index, int season, int month) => firstMonth + 12 * season + month <= lastFixed ? fixedUsd : adder + share * index;
 
-    public double SeasonFeesUsd(int season) => season >= 0 ? fees : 0;
 }

@@ -42,6 +42,9 @@ public sealed record OptionResult
     /// <summary>Heat saved, mean of the winters, realised factor in, kWh.</summary>
     public required double HeatSavedKwh { get; init; }
 
+    /// <summary>Mean realised factor: true saving over modelled saving.</summary>
+    public required double RealisedMean { get; init; }
+
     /// <summary>Fuel saved, mean of the winters, realised factor in, kWh.</summary>
     public required double FuelSavedKwh { get; init; }
 
@@ -102,6 +105,15 @@ public sealed record StudyResult
 
     /// <summary>One single future of the whole co-op's cost.</summary>
     public required IReadOnlyList<double> OnePath { get; init; }
+
+    /// <summary>Year of the July of the first season.</summary>
+    public required int FirstSeason { get; init; }
+
+    /// <summary>Replicates, each an equal share of the futures.</summary>
+    public required int Replicates { get; init; }
+
+    /// <summary>Futures drawn.</summary>
+    public required int Futures { get; init; }
 
     /// <summary>Houses reckoned.</summary>
     public required int Houses { get; init; }

@@ -25,6 +25,9 @@ public sealed class FarmView(Register register, Item<FarmFacts> item)
     /// <summary>Place.</summary>
     public string? Place => item.Remarks.Place;
 
+    /// <summary>Identifier of its station.</summary>
+    [Id] public string? StationId => item.Facts.WeatherStationId;
+
     /// <summary>Station.</summary>
     public string? StationName => item.Facts.WeatherStationId is { } id && register.Stations.TryGetValue(id, out var s) ? s.Remarks.Name : null;
 

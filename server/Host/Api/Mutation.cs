@@ -157,6 +157,32 @@ public sealed class Mutation
             : Saved(register.Items.Save(register.Viewer, register.Coop.Id, "assumptions are changed", input.RequestId, [new(ItemKind.ScenarioSet, set.Id, input.ExpectedRevision, facts, set.Remarks)]));
     }
 
+    /// <summary>Lets the futures of a fuel roll on from a price record.</summary>
+    public static SavePayload UsePrices([FromServices] Register register, [Id] string seriesId, [Id] string requestId)
+    {
+        if (register.Set is not { } set || !register.Prices.TryGetValue(seriesId, out var series))
+        {
+            return Missing("price record");
+        }
+
+        var fuel = series.Facts.Fuel;
+        var own = set.Facts.Prices.FirstOrDefault(p => p.Fuel == fuel) ?? new() { Fuel = fuel };
+        var facts = set.Facts with { Prices = [.. set.Facts.Prices.Where(p => p.Fuel != fuel), own with { PriceSeriesId = seriesId }] };
+        return Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{series.Remarks.Name} is used", requestId, [new(ItemKind.ScenarioSet, set.Id, set.Revision, facts, set.Remarks)]));
+    }
+
+    /// <summary>Gives a farm the winters of a station.</summary>
+    public static SavePayload UseStation([FromServices] Register register, [Id] string farmId, [Id] string stationId, int expectedRevision, [Id] string requestId)
+    {
+        if (!register.Farms.TryGetValue(farmId, out var farm) || !register.Stations.TryGetValue(stationId, out var station))
+        {
+            return Missing("farm or station");
+        }
+
+        return Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{farm.Remarks.Name} takes the winters of {station.Remarks.Name}", requestId,
+            [new(ItemKind.Farm, farmId, expectedRevision, farm.Facts with { WeatherStationId = stationId }, farm.Remarks)]));
+    }
+
     /// <summary>Undoes a change.</summary>
     public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, changeId, requestId));
 

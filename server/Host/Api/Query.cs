@@ -103,7 +103,7 @@ public sealed class Query
 
     /// <summary>What to fund first, by the newest done study. Null until there is one whose single futures can be drawn.</summary>
     /// <exception cref="ExecutionError">A rule is out of range.</exception>
-    public static FundingOrderView? FundingOrder([FromServices] Register register, FundingRulesInput? rules = null)
+    public static FundingOrderView? FundingOrder([FromServices] Register register, FundingRulesInput? rules = null, CancellationToken cancellationToken = default)
     {
         var wanted = (rules ?? new()).Rules();
         if (wanted.Check() is { Count: > 0 } faults)
@@ -111,21 +111,21 @@ public sealed class Query
             throw new ExecutionError($"{faults[0].Message} {faults[0].Remedy}") { Code = "BAD_INPUT", Extensions = new Dictionary<string, object?> { ["field"] = faults[0].Field } };
         }
 
-        if (register.Newest is not { } study || register.Jobs.WithFutures(register.Viewer, study) is not { } result)
+        if (register.Newest is not { } study || register.Jobs.WithFutures(register.Viewer, study, cancellationToken) is not { } result)
         {
             return null;
         }
 
         var farmOf = (string house) => register.Houses.TryGetValue(house, out var h) ? h.Facts.FarmId : house;
         var related = (string farm) => register.Farms.TryGetValue(farm, out var f) ? f.Facts.RelatedKey ?? farm : farm;
-        return new(register, result, Engine.Funding.FundingOrder.Of(result, farmOf, related, wanted, register.SetFacts.ReplicateCount), wanted);
+        return new(register, result, Engine.Funding.FundingOrder.Of(result, farmOf, related, wanted), wanted);
     }
 
     /// <summary>Prices to come of a fuel, delivered, from the futures of the assumptions in use. Null where they cannot be drawn.</summary>
     public static PriceFanView? PriceFan([FromServices] Register register, FuelKind fuel, int seasons = 5)
     {
         var set = register.SetFacts with { ReplicateCount = 2, PathCount = 512, SeasonCount = Math.Clamp(seasons, 1, 15) };
-        var (spec, _) = FuturesSpec.Of(set, register.Reader.Prices(register.Viewer, register.Coop.Id, set), [0, 1], [new double[12], new double[12]]);
+        var (spec, _) = FuturesSpec.Of(set, register.PricesInUse.ToDictionary(p => p.Key, p => register.Prices[p.Value].Facts), [0, 1], [new double[12], new double[12]]);
         if (spec?.Fuels.FirstOrDefault(f => f.Fuel == fuel) is not { } one)
         {
             return null;

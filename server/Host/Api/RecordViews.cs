@@ -65,7 +65,7 @@ public sealed class PriceSeriesView(Register register, Item<PriceSeriesFacts> it
     public FuelKind Fuel => item.Facts.Fuel;
 
     /// <summary>Whether the futures roll on from it.</summary>
-    public bool InUse => register.Reader.Prices(register.Viewer, register.Coop.Id, register.SetFacts).GetValueOrDefault(Fuel) is { } used && used.Source == item.Facts.Source;
+    public bool InUse => register.PricesInUse.GetValueOrDefault(Fuel) == item.Id;
 
     /// <summary>Unit.</summary>
     public string Unit => item.Facts.Unit;

@@ -105,6 +105,9 @@ public sealed class Register
     /// <summary>Assumptions, or the defaults.</summary>
     public ScenarioSetFacts SetFacts => Set?.Facts ?? new() { FirstSeason = 2026 };
 
+    /// <summary>Identifier of the price series in use, by fuel.</summary>
+    public IReadOnlyDictionary<FuelKind, string> PricesInUse => PortfolioReader.PricesInUse(Prices.ToDictionary(p => p.Key, p => p.Value.Facts), SetFacts);
+
     /// <summary>Newest done study.</summary>
     public StudyRow? Newest => newest.Value;
 

@@ -59,10 +59,10 @@ public sealed class StudyView(Register register, StudyRow row)
     public string? Failure => row.Failure;
 
     /// <summary>Futures drawn.</summary>
-    public int FuturesCount => register.SetFacts.ReplicateCount * register.SetFacts.PathCount;
+    public int FuturesCount => result.Value?.Futures ?? 0;
 
     /// <summary>Names of the seasons reckoned.</summary>
-    public IEnumerable<string> SeasonNames => Enumerable.Range(register.SetFacts.FirstSeason, result.Value?.CostBySeason.Count ?? 0).Select(SeasonCalendar.Name);
+    public IEnumerable<string> SeasonNames => Enumerable.Range(result.Value?.FirstSeason ?? 0, result.Value?.CostBySeason.Count ?? 0).Select(SeasonCalendar.Name);
 
     /// <summary>What changed since: names of the items; empty = up to date.</summary>
     public IEnumerable<string> ChangedSince => register.Studies.ChangedSince(register.Viewer, row).Select(c =>

@@ -40,9 +40,9 @@ public sealed class StarterPrices(CoopStore coops, ItemStore items)
                 FirstMonthOn = first,
                 UsdPerUnit = [.. months.Select(m => rows.TryGetValue(m, out var v) ? v : (double?)null)],
                 Source = e.Source,
-            }, new(e.Name, Note: e.Default ? "default" : null));
+            }, new(e.Name));
         })]);
     }
 
-    private sealed record Entry(string Code, string Name, string Fuel, string Market, string Class, string Unit, bool Default, string Source);
+    private sealed record Entry(string Code, string Name, string Fuel, string Market, string Class, string Unit, string Source);
 }

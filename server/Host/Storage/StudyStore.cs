@@ -137,7 +137,7 @@ public sealed class StudyStore(Database database, Ids ids)
         using var db = database.Open();
         if (Find(viewer, id) is not null)
         {
-            db.Execute("UPDATE study SET state = @state, failure = @failure, done_utc = @at WHERE id = @id AND state IN ('queued', 'running')", new { id, state, failure, at = state == "running" ? null : ids.Now() });
+            db.Execute("UPDATE study SET state = @state, failure = @failure, done_utc = @at WHERE id = @id AND state IN ('queued', 'running')", new { id, state, failure, at = state is "running" or "queued" ? null : ids.Now() });
         }
     }
 
@@ -179,6 +179,24 @@ public sealed class StudyStore(Database database, Ids ids)
 
         using var reader = new StreamReader(new GZipStream(new MemoryStream(bytes), CompressionMode.Decompress), Encoding.UTF8);
         return CanonicalJson.Read<StudyResult>(reader.ReadToEnd());
+    }
+
+    /// <summary>The inputs of a kind as a study froze them.</summary>
+    /// <typeparam name="T">Facts.</typeparam>
+    /// <param name="viewer">Who.</param>
+    /// <param name="study">Study.</param>
+    /// <param name="kind">Kind.</param>
+    /// <returns>Facts by identifier, in order of identifier.</returns>
+    public IReadOnlyList<(string Id, T Facts)> Inputs<T>(Viewer viewer, StudyRow study, string kind)
+    {
+        using var db = database.Open();
+        return Policy.MayRead(viewer, study.CoopId)
+            ? [.. db.Query<(string Id, string Facts)>(
+                """
+                SELECT i.item_id, r.facts FROM study_input i JOIN head h ON h.item_id = i.item_id JOIN revision r ON r.item_id = i.item_id AND r.revision = i.revision
+                WHERE i.study_id = @Id AND h.kind = @kind ORDER BY i.item_id
+                """, new { study.Id, kind }).Select(r => (r.Id, CanonicalJson.Read<T>(r.Facts)))]
+            : [];
     }
 
     /// <summary>Items changed, added or deleted since a study; asked, never stored.</summary>

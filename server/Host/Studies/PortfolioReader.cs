@@ -12,19 +12,20 @@ using FarmPortfolio.Host.Storage.Items;
 namespace FarmPortfolio.Host.Studies;
 
 /// <summary>Reads all that a study needs from the stores.</summary>
-/// <param name="items">Items.</param>
+/// <param name="studies">Frozen inputs.</param>
 /// <param name="blobs">Blobs.</param>
-public sealed class PortfolioReader(ItemStore items, BlobStore blobs)
+public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
 {
-    /// <summary>A co-op as it holds now.</summary>
+    /// <summary>The inputs of a study as it froze them, whatever was saved since.</summary>
     /// <param name="viewer">Who asks.</param>
-    /// <param name="coopId">Co-op.</param>
+    /// <param name="study">Study.</param>
     /// <returns>The portfolio.</returns>
-    public Portfolio Read(Viewer viewer, string coopId)
+    public Portfolio Read(Viewer viewer, StudyRow study)
     {
-        Dictionary<string, T> All<T>(string kind) => items.All<T>(viewer, coopId, kind).ToDictionary(i => i.Id, i => i.Facts);
-        var sets = items.All<ScenarioSetFacts>(viewer, coopId, ItemKind.ScenarioSet);
+        Dictionary<string, T> All<T>(string kind) => studies.Inputs<T>(viewer, study, kind).ToDictionary(i => i.Id, i => i.Facts);
+        var sets = studies.Inputs<ScenarioSetFacts>(viewer, study, ItemKind.ScenarioSet);
         var set = sets.Count > 0 ? sets[^1].Facts : new ScenarioSetFacts { FirstSeason = 2026 };
+        var prices = All<PriceSeriesFacts>(ItemKind.PriceSeries);
         return new()
         {
             Set = set,
@@ -36,25 +37,21 @@ public sealed class PortfolioReader(ItemStore items, BlobStore blobs)
             Contracts = All<ContractFacts>(ItemKind.Contract).Values.Where(c => c.Standing == ContractStanding.InForce).GroupBy(c => c.SupplyGroupId).ToDictionary(g => g.Key, g => g.Last()),
             Options = All<OptionSetFacts>(ItemKind.OptionSet).Values.ToDictionary(o => o.HouseId, o => o.Options),
             Quotes = All<QuoteFacts>(ItemKind.Quote).Values.GroupBy(q => q.FarmId).ToDictionary(g => g.Key, g => (IReadOnlyList<QuoteFacts>)[.. g]),
-            Stations = items.All<WeatherStationFacts>(viewer, coopId, ItemKind.WeatherStation).ToDictionary(s => s.Id, s => Winters(viewer, s.Facts)),
-            Prices = Prices(viewer, coopId, set),
+            Stations = All<WeatherStationFacts>(ItemKind.WeatherStation).ToDictionary(s => s.Key, s => Winters(viewer, s.Value)),
+            Prices = PricesInUse(prices, set).ToDictionary(p => p.Key, p => prices[p.Value]),
         };
     }
 
-    /// <summary>The price series that a set of assumptions rolls on from, by fuel.</summary>
-    /// <param name="viewer">Who asks.</param>
-    /// <param name="coopId">Co-op.</param>
+    /// <summary>The price series that a set of assumptions rolls on from: the one it names, else the starter record, else the first.</summary>
+    /// <param name="series">Series by identifier.</param>
     /// <param name="set">Assumptions.</param>
-    /// <returns>Series by fuel.</returns>
-    public Dictionary<FuelKind, PriceSeriesFacts> Prices(Viewer viewer, string coopId, ScenarioSetFacts set)
-    {
-        var series = items.All<PriceSeriesFacts>(viewer, coopId, ItemKind.PriceSeries);
-        return series.GroupBy(s => s.Facts.Fuel).ToDictionary(g => g.Key, g =>
+    /// <returns>Identifier by fuel.</returns>
+    public static Dictionary<FuelKind, string> PricesInUse(IReadOnlyDictionary<string, PriceSeriesFacts> series, ScenarioSetFacts set) =>
+        series.GroupBy(s => s.Value.Fuel).ToDictionary(g => g.Key, g =>
         {
             var own = set.Prices.FirstOrDefault(p => p.Fuel == g.Key)?.PriceSeriesId;
-            return (g.FirstOrDefault(s => s.Id == own) ?? g.FirstOrDefault(s => s.Remarks.Note == "default") ?? g.First()).Facts;
+            return own is not null && g.Any(s => s.Key == own) ? own : StarterRecords.Ids.GetValueOrDefault(g.Key) is { } starter && g.Any(s => s.Key == starter) ? starter : g.First().Key;
         });
-    }
 
     /// <summary>The winters of a station that can be made hourly; a season with a gap too long is left out.</summary>
     /// <param name="viewer">Who asks.</param>
@@ -76,7 +73,7 @@ public sealed class PortfolioReader(ItemStore items, BlobStore blobs)
             }
             catch (ArgumentException)
             {
-                // the gap is too long: the season is not in the pool, and the Winters page says so
+                // the gap is too long to fill: the season is not in the pool
             }
         }
 

@@ -17,6 +17,7 @@ public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader
     private readonly ConcurrentDictionary<string, StudyProgress> progress = new();
     private readonly ConcurrentDictionary<string, CancellationTokenSource> running = new();
     private readonly ConcurrentDictionary<string, StudyResult> results = new();
+    private readonly Lock drawing = new();
 
     /// <summary>Version of the program.</summary>
     public static string ProgramVersion { get; } = typeof(StudyJobs).Assembly.GetName().Version?.ToString(3) ?? "0";
@@ -68,24 +69,28 @@ public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader
         return results.TryGetValue(id, out var known) ? known : studies.Result(viewer, id) is { } stored ? results.GetOrAdd(id, stored) : null;
     }
 
-    /// <summary>A result with its single futures, drawn again where they are not at hand.</summary>
+    /// <summary>A result with its single futures, drawn again from the frozen inputs where they are not at hand.</summary>
     /// <param name="viewer">Who.</param>
-    /// <param name="study">Study; must be up to date to be drawn again.</param>
-    /// <returns>The result; null when it cannot be drawn again.</returns>
-    public StudyResult? WithFutures(Viewer viewer, StudyRow study)
+    /// <param name="study">Study.</param>
+    /// <param name="cancel">Stops the drawing.</param>
+    /// <returns>The result; null when another version of the numbers made it, so that it can be read but not drawn again.</returns>
+    public StudyResult? WithFutures(Viewer viewer, StudyRow study, CancellationToken cancel)
     {
-        var result = Result(viewer, study.Id);
-        if (result is null || result.SavingByPath.Count == result.Options.Count)
+        lock (drawing)
         {
-            return result;
-        }
+            var result = Result(viewer, study.Id);
+            if (result is null || result.SavingByPath.Count == result.Options.Count)
+            {
+                return result;
+            }
 
-        if (studies.ChangedSince(viewer, study).Count > 0 || study.NumbersVersion != StudyRun.NumbersVersion)
-        {
-            return null;
-        }
+            if (study.NumbersVersion != StudyRun.NumbersVersion)
+            {
+                return null;
+            }
 
-        return StudyRun.Run(reader.Read(viewer, study.CoopId), Environment.ProcessorCount, null, CancellationToken.None).Result is { } again ? results[study.Id] = again : null;
+            return StudyRun.Run(reader.Read(viewer, study), Environment.ProcessorCount, null, cancel).Result is { } again ? Keep(study.Id, again) : null;
+        }
     }
 
     /// <inheritdoc/>
@@ -100,6 +105,17 @@ public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader
         {
             await Task.Run(() => RunOne(id, stoppingToken), stoppingToken);
         }
+    }
+
+    /// <summary>Single futures are large: only the newest result keeps its own in memory.</summary>
+    private StudyResult Keep(string id, StudyResult result)
+    {
+        foreach (var (other, known) in results.Where(r => r.Key != id && r.Value.SavingByPath.Count > 0))
+        {
+            results.TryUpdate(other, known with { SavingByPath = [] }, known);
+        }
+
+        return results[id] = result;
     }
 
     private void RunOne(string id, CancellationToken stopping)
@@ -126,14 +142,14 @@ public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader
                     LogProgress(study.Number, (int)(100 * p.Share), p.Words);
                 }
             });
-            var (result, faults) = StudyRun.Run(reader.Read(Viewer.Program, study.CoopId), Environment.ProcessorCount, report, token.Token);
+            var (result, faults) = StudyRun.Run(reader.Read(Viewer.Program, study), Environment.ProcessorCount, report, token.Token);
             if (result is null)
             {
                 studies.Move(Viewer.Program, id, "failed", string.Join(" ", faults.Select(f => $"{f.Message} {f.Remedy}")));
                 return;
             }
 
-            results[id] = result;
+            Keep(id, result);
             studies.Finish(Viewer.Program, id, result, clock.Elapsed.TotalSeconds);
             LogDone(study.Number, result.Options.Count, clock.Elapsed.TotalSeconds);
         }
@@ -175,6 +191,5 @@ public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader
                 tell(value);
             }
         }
-
     }
 }

@@ -36,7 +36,7 @@ internal static class SmallPortfolio
             SupplyGroups = new Dictionary<string, SupplyGroupFacts> { ["g"] = new() { FarmId = "f", Fuel = FuelKind.Propane, Kind = SupplyKind.Tank } },
             FuelRecords = new Dictionary<string, FuelRecordFacts>(),
             Contracts = new Dictionary<string, ContractFacts>(),
-            Options = Enumerable.Range(0, houses).ToDictionary(i => $"h{i}", _ => (IReadOnlyList<OptionFacts>)[new("foam-now", ["foam"]), new("curtain-now", ["curtain"]), new("foam-seal-now", ["foam", "seal"])]),
+            Options = Enumerable.Range(0, houses).ToDictionary(i => $"h{i}", _ => (IReadOnlyList<OptionFacts>)[new("foam-now", ["foam"]), new("curtain-now", ["curtain"]), new("foam-seal-now", ["foam", "seal"]), new("curtain-foam-now", ["curtain", "foam"])]),
             Quotes = new Dictionary<string, IReadOnlyList<QuoteFacts>>(),
             Stations = new Dictionary<string, StationWinters> { ["w"] = new(station, years) },
             Prices = new[] { FuelKind.NaturalGas, FuelKind.Propane, FuelKind.FuelOil, FuelKind.Electricity }.ToDictionary(f => f, f => Series(f, f == FuelKind.Propane ? priceFactor : 1)),

@@ -8,6 +8,8 @@ export interface FanPoint {
   p75: number;
   p90: number;
   one?: number;
+  /** Place on the axis where the points are not evenly spaced. */
+  at?: number;
 }
 
 interface Props {
@@ -33,7 +35,19 @@ export function FanChart({ points, colour = 'var(--ink)', format, line, height =
             title="the same numbers stand in the table below"
           >
             <CartesianGrid vertical={false} stroke="var(--rule)" />
-            <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval="preserveStartEnd" minTickGap={40} />
+            {points[0]?.at === undefined ? (
+              <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval="preserveStartEnd" minTickGap={40} />
+            ) : (
+              <XAxis
+                dataKey="at"
+                type="number"
+                domain={[0, 'dataMax']}
+                tickFormatter={format}
+                stroke="var(--ink)"
+                tickLine={false}
+                tickCount={5}
+              />
+            )}
             <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={5} tickFormatter={format} width={76} />
             <ReferenceLine y={0} stroke="var(--ink)" />
             <Area

@@ -1,6 +1,6 @@
-import { useQuery } from '@tanstack/react-query';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useSearchParams } from 'react-router';
-import { ask } from '../../lib/graphql/client.ts';
+import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { area, fuelName, length } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -9,6 +9,10 @@ const Farms = graphql(`
   query Farms($text: String, $after: String) {
     coop {
       houseCount
+      weatherStations {
+        id
+        name
+      }
       farms(text: $text, first: 50, after: $after) {
         total
         next
@@ -16,7 +20,8 @@ const Farms = graphql(`
           id
           name
           place
-          stationName
+          stationId
+          revision
           floorAreaM2
           houses {
             id
@@ -35,6 +40,19 @@ const Farms = graphql(`
   }
 `);
 
+const Station = graphql(`
+  mutation UseStation($farmId: ID!, $stationId: ID!, $revision: Int!, $requestId: ID!) {
+    useStation(farmId: $farmId, stationId: $stationId, expectedRevision: $revision, requestId: $requestId) {
+      changeId
+      conflict
+      faults {
+        message
+        remedy
+      }
+    }
+  }
+`);
+
 const shapes = { HOOP: 'hoop', GOTHIC_ARCH: 'Gothic arch', GABLE: 'gable', GUTTER_CONNECTED: 'gutter-connected' } as const;
 
 export function FarmsPage() {
@@ -46,6 +64,11 @@ export function FarmsPage() {
     queryKey: ['farms', text, after],
     queryFn: () => ask(Farms, { text: text || null, after }),
     placeholderData: (d) => d,
+  });
+  const queries = useQueryClient();
+  const station = useMutation({
+    mutationFn: (v: { farmId: string; stationId: string; revision: number }) => ask(Station, { ...v, requestId: requestId() }),
+    onSuccess: () => queries.invalidateQueries(),
   });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the farms.</p>;
@@ -63,8 +86,23 @@ export function FarmsPage() {
         <section key={f.id}>
           <h2>{f.name}</h2>
           <p className="caption">
-            {f.place}; winters of {f.stationName ?? 'no station yet'}; {area(f.floorAreaM2, units)} of floor
+            {f.place}; {area(f.floorAreaM2, units)} of floor; winters of{' '}
+            <select
+              aria-label={`station of ${f.name}`}
+              value={f.stationId ?? ''}
+              onChange={(e) => station.mutate({ farmId: f.id, stationId: e.target.value, revision: f.revision })}
+            >
+              {!f.stationId && <option value="">no station yet</option>}
+              {data.coop.weatherStations.map((w) => (
+                <option key={w.id} value={w.id}>
+                  {w.name}
+                </option>
+              ))}
+            </select>
           </p>
+          {station.data?.useStation.conflict && station.variables.farmId === f.id && (
+            <p className="fault">Somebody changed this farm meanwhile; the page shows theirs now. Choose again.</p>
+          )}
           <table className="stack">
             <thead>
               <tr>

@@ -1,8 +1,8 @@
-import { useQuery } from '@tanstack/react-query';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useSearchParams } from 'react-router';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { FanChart } from '../../components/charts/fan-chart.tsx';
-import { ask } from '../../lib/graphql/client.ts';
+import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { fuelColour, fuelName, type Fuel } from '../../lib/units/format.ts';
 
@@ -37,12 +37,30 @@ const FuelQuery = graphql(`
   }
 `);
 
+const Use = graphql(`
+  mutation UsePrices($id: ID!, $requestId: ID!) {
+    usePrices(seriesId: $id, requestId: $requestId) {
+      changeId
+      conflict
+      faults {
+        message
+        remedy
+      }
+    }
+  }
+`);
+
 const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY'];
 
 export function FuelPage() {
   const [params, setParams] = useSearchParams();
   const fuel = (params.get('fuel') ?? 'PROPANE') as Fuel;
   const { data, error } = useQuery({ queryKey: ['fuel', fuel], queryFn: () => ask(FuelQuery, { fuel }), placeholderData: (d) => d });
+  const queries = useQueryClient();
+  const use = useMutation({
+    mutationFn: (id: string) => ask(Use, { id, requestId: requestId() }),
+    onSuccess: () => queries.invalidateQueries(),
+  });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Drawing the prices to come.</p>;
   const fan = data.priceFan;
@@ -100,7 +118,12 @@ export function FuelPage() {
               {s.inUse ? '; in use' : ''}.{' '}
               <span className="quiet">
                 {s.source}. {s.fitWords.join(' ')}
-              </span>
+              </span>{' '}
+              {!s.inUse && (
+                <button className="link" disabled={use.isPending} onClick={() => use.mutate(s.id)}>
+                  use this record
+                </button>
+              )}
             </p>
           </div>
         ))}

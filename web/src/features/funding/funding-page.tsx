@@ -326,6 +326,7 @@ export function FundingPage() {
               <FanChart
                 points={order.frontier.map((f) => ({
                   name: dollars(f.grantUsd, 2),
+                  at: f.grantUsd,
                   p10: f.savingP10,
                   p25: f.savingP50,
                   p50: f.savingP50,
