@@ -11,7 +11,7 @@ namespace FarmPortfolio.Host.Api;
 
 /// <summary>A member business.</summary>
 [Name("Farm")]
-public sealed class FarmView(Register register, Item<FarmFacts> item)
+public sealed partial class FarmView(Register register, Item<FarmFacts> item)
 {
     /// <summary>Identifier.</summary>
     [Id] public string Id => item.Id;
@@ -76,7 +76,7 @@ public sealed record PeriodView(int FromMonth, int FromDay, int ToMonth, int ToD
 
 /// <summary>A heated structure.</summary>
 [Name("House")]
-public sealed class HouseView(Register register, Item<HouseFacts> item)
+public sealed partial class HouseView(Register register, Item<HouseFacts> item)
 {
     private readonly Lazy<(HouseModel? Model, IReadOnlyList<Fault> Faults)> model = new(() => register.Model(item));
 

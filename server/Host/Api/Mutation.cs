@@ -65,7 +65,7 @@ public sealed record ImportPayload(bool Kept, int Rows, string Summary, IEnumera
 public sealed record StudyPayload(StudyView Study, bool SameAs);
 
 /// <summary>What can be changed.</summary>
-public sealed class Mutation
+public sealed partial class Mutation
 {
     /// <summary>Saves a house, or only checks it.</summary>
     public static SavePayload SaveHouse([FromServices] Register register, SaveHouseInput input)

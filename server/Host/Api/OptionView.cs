@@ -35,7 +35,7 @@ public sealed record PaybackView(IEnumerable<double> ShareBySeason, double Never
 
 /// <summary>What a study found for an option.</summary>
 [Name("OptionResult")]
-public sealed class OptionResultView(OptionResult result)
+public sealed partial class OptionResultView(OptionResult result)
 {
     /// <summary>Outlay, US dollars.</summary>
     public double OutlayUsd => result.OutlayUsd;
@@ -88,7 +88,7 @@ public sealed class OptionResultView(OptionResult result)
 
 /// <summary>One retrofit or combination for one house.</summary>
 [Name("Option")]
-public sealed class OptionView(Register register, Item<HouseFacts> house, OptionFacts option)
+public sealed partial class OptionView(Register register, Item<HouseFacts> house, OptionFacts option)
 {
     private readonly Lazy<OptionCosts?> costs = new(() => Costs(register, house, option));
 

@@ -16,7 +16,7 @@ public sealed record ChangeView([property: Id] string Id, int Seq, string At, st
 
 /// <summary>A co-op.</summary>
 [Name("Coop")]
-public sealed class CoopView(Register register)
+public sealed partial class CoopView(Register register)
 {
     /// <summary>Identifier.</summary>
     [Id] public string Id => register.Coop.Id;
@@ -80,7 +80,7 @@ public sealed record FarmPage(IEnumerable<FarmView> Items, string? Next, int Tot
 public sealed record GradeCountsView(int A, int B, int C);
 
 /// <summary>What can be asked.</summary>
-public sealed class Query
+public sealed partial class Query
 {
     /// <summary>Version of the program.</summary>
     public static string Version => StudyJobs.ProgramVersion;

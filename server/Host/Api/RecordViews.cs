@@ -15,7 +15,7 @@ public sealed record SeverityView(int Season, string Name, double DegreeDaysK, d
 
 /// <summary>A place with a weather record.</summary>
 [Name("WeatherStation")]
-public sealed class StationView(Register register, Item<WeatherStationFacts> item)
+public sealed partial class StationView(Register register, Item<WeatherStationFacts> item)
 {
     /// <summary>Identifier.</summary>
     [Id] public string Id => item.Id;
@@ -53,7 +53,7 @@ public sealed record PriceFanView(string Unit, IEnumerable<string> Months, IEnum
 
 /// <summary>A monthly price record.</summary>
 [Name("PriceSeries")]
-public sealed class PriceSeriesView(Register register, Item<PriceSeriesFacts> item)
+public sealed partial class PriceSeriesView(Register register, Item<PriceSeriesFacts> item)
 {
     /// <summary>Identifier.</summary>
     [Id] public string Id => item.Id;
@@ -107,7 +107,7 @@ public sealed record AssumptionView(string Group, string Title, double? Value, s
 
 /// <summary>The assumptions in use.</summary>
 [Name("ScenarioSet")]
-public sealed class ScenarioSetView(Item<ScenarioSetFacts> item)
+public sealed partial class ScenarioSetView(Item<ScenarioSetFacts> item)
 {
     /// <summary>Identifier.</summary>
     [Id] public string Id => item.Id;

@@ -14,7 +14,7 @@ using FarmPortfolio.Host.Studies;
 namespace FarmPortfolio.Host.Api;
 
 /// <summary>One request's view of a co-op: each kind is read at most once, whatever is asked.</summary>
-public sealed class Register
+public sealed partial class Register
 {
     private readonly Lazy<IReadOnlyDictionary<string, Item<FarmFacts>>> farms;
     private readonly Lazy<IReadOnlyDictionary<string, Item<HouseFacts>>> houses;

@@ -21,7 +21,7 @@ public sealed record LeftOutView([property: Id] string ItemId, string Message, s
 
 /// <summary>One computation over the co-op.</summary>
 [Name("Study")]
-public sealed class StudyView(Register register, StudyRow row)
+public sealed partial class StudyView(Register register, StudyRow row)
 {
     private readonly Lazy<StudyResult?> result = new(() => register.Jobs.Result(register.Viewer, row.Id));
 

@@ -7,7 +7,7 @@ using GraphQL;
 namespace FarmPortfolio.Host.Api;
 
 /// <summary>What can be followed.</summary>
-public sealed class Subscription
+public sealed partial class Subscription
 {
     private static readonly TimeSpan Every = TimeSpan.FromMilliseconds(250);
 
