@@ -10,6 +10,17 @@ public sealed record Histogram(double From, double To, int[] Counts);
 /// A distribution over all futures. Quantiles interpolate between order statistics (Hyndman and Fan 1996, type 7). Half-width: 95 % interval of the mean
 /// from the replicates, t(n-1; 97.5 %) x sd / sqrt n; it is error of computing only.
 /// </summary>
+/// <param name="Mean">Mean.</param>
+/// <param name="HalfWidth">Half of the 95 % interval of the mean.</param>
+/// <param name="P5">One in twenty is lower.</param>
+/// <param name="P10">One in ten is lower.</param>
+/// <param name="P25">One in four is lower.</param>
+/// <param name="P50">Middle.</param>
+/// <param name="P75">One in four is higher.</param>
+/// <param name="P90">One in ten is higher.</param>
+/// <param name="P95">One in twenty is higher.</param>
+/// <param name="MeanOfWorst5Pct">Mean of the worst twentieth: the lowest, or the highest of a cost.</param>
+/// <param name="Histogram">64 bins, where wanted.</param>
 public sealed record Distribution(
     double Mean, double HalfWidth, double P5, double P10, double P25, double P50, double P75, double P90, double P95, double MeanOfWorst5Pct, Histogram? Histogram = null)
 {
@@ -17,43 +28,41 @@ public sealed record Distribution(
     private static readonly double[] Levels = [0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95];
 
     /// <summary>The distribution of values given path by path, replicate after replicate.</summary>
-    /// <param name="values">One value a path; reordered.</param>
-    /// <param name="replicates">Equal replicates, at least 2.</param>
+    /// <param name="values">One value a path, at least one a replicate.</param>
+    /// <param name="replicates">Equal replicates, at least 1.</param>
     /// <param name="worstIsHigh">Whether the worst are the highest (a cost) or the lowest (a saving).</param>
     /// <param name="histogram">Whether to count bins.</param>
     /// <returns>The distribution.</returns>
-    public static Distribution Of(Span<double> values, int replicates, bool worstIsHigh = false, bool histogram = false)
+    public static Distribution Of(ReadOnlySpan<double> values, int replicates, bool worstIsHigh = false, bool histogram = false)
     {
         var n = values.Length;
-        var means = new double[replicates];
+        Span<double> means = stackalloc double[replicates];
         var each = n / replicates;
         for (var r = 0; r < replicates; r++)
         {
-            means[r] = Mean0(values.Slice(r * each, each));
+            means[r] = OrderStatistics.Sum(values.Slice(r * each, each)) / each;
+        }
+
+        Span<int> ranks = stackalloc int[2 * Levels.Length];
+        for (var i = 0; i < Levels.Length; i++)
+        {
+            var low = (int)(Levels[i] * (n - 1));
+            (ranks[2 * i], ranks[2 * i + 1]) = (low, Math.Min(n - 1, low + 1));
         }
 
         var tail = Math.Max(1, (int)Math.Round(0.05 * n));
-        Span<int> ranks = stackalloc int[2 * Levels.Length + 1];
-        for (var i = 0; i < Levels.Length; i++)
-        {
-            var at = Levels[i] * (n - 1);
-            ranks[2 * i] = (int)at;
-            ranks[2 * i + 1] = Math.Min(n - 1, (int)at + 1);
-        }
-
-        ranks[^1] = worstIsHigh ? n - tail : tail - 1;
-        ranks.Sort();
-        MultiSelect.Partition(values, ranks);
+        Span<double> at = stackalloc double[ranks.Length];
+        var counts = histogram ? new int[Bins] : [];
+        var (least, most, tailSum) = OrderStatistics.Find(values, ranks, at, tail, worstIsHigh, counts);
         Span<double> q = stackalloc double[Levels.Length];
         for (var i = 0; i < Levels.Length; i++)
         {
-            var at = Levels[i] * (n - 1);
-            var low = (int)at;
-            q[i] = values[low] + (at - low) * (values[Math.Min(n - 1, low + 1)] - values[low]);
+            var within = Levels[i] * (n - 1) - ranks[2 * i];
+            q[i] = at[2 * i] + within * (at[2 * i + 1] - at[2 * i]);
         }
 
-        var worst = Mean0(worstIsHigh ? values[(n - tail)..] : values[..tail]);
-        return new(Mean0(means), HalfWidthOf(means), q[0], q[1], q[2], q[3], q[4], q[5], q[6], worst, histogram ? Count(values) : null);
+        var bins = histogram ? new Histogram(least, most > least ? most : least + 1, counts) : null;
+        return new(OrderStatistics.Sum(means) / replicates, HalfWidthOf(means), q[0], q[1], q[2], q[3], q[4], q[5], q[6], tailSum / tail, bins);
     }
 
     /// <summary>Half of the 95 % interval of a mean of replicates.</summary>
@@ -67,44 +76,13 @@ public sealed record Distribution(
             return 0;
         }
 
-        var mean = Mean0(replicateMeans);
+        var mean = OrderStatistics.Sum(replicateMeans) / n;
         var sum = 0.0;
         foreach (var m in replicateMeans)
         {
             sum += (m - mean) * (m - mean);
         }
 
-        return StudentT975(n - 1) * Math.Sqrt(sum / (n - 1) / n);
-    }
-
-    private static double StudentT975(int degrees) => MathNet.Numerics.Distributions.StudentT.InvCDF(0, 1, degrees, 0.975);
-
-    private static double Mean0(ReadOnlySpan<double> values)
-    {
-        var sum = 0.0;
-        foreach (var v in values)
-        {
-            sum += v;
-        }
-
-        return sum / values.Length;
-    }
-
-    private static Histogram Count(ReadOnlySpan<double> values)
-    {
-        var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
-        foreach (var v in values)
-        {
-            (low, high) = (Math.Min(low, v), Math.Max(high, v));
-        }
-
-        high = high > low ? high : low + 1;
-        var counts = new int[Bins];
-        foreach (var v in values)
-        {
-            counts[Math.Min(Bins - 1, (int)((v - low) / (high - low) * Bins))]++;
-        }
-
-        return new(low, high, counts);
+        return StudentT.Upper975(n - 1) * Math.Sqrt(sum / (n - 1) / n);
     }
 }

@@ -17,7 +17,8 @@ public sealed record CostLine(string What, double Usd, string? Field = null, dou
 /// <param name="EveryYears">Years between.</param>
 /// <param name="Usd">US dollars of today.</param>
 /// <param name="WithFilm">Whether it comes with each film change instead.</param>
-public sealed record Renewal(double EveryYears, double Usd, bool WithFilm = false);
+/// <param name="WholeYears">Life of the whole it is a part of: when the whole is renewed, the part comes with it. Null = it is the whole.</param>
+public sealed record Renewal(double EveryYears, double Usd, bool WithFilm = false, double? WholeYears = null);
 
 /// <summary>What an option costs once, each season, and again.</summary>
 public sealed record OptionCosts
@@ -33,6 +34,15 @@ public sealed record OptionCosts
 
     /// <summary>Life of the whole, years, weighted by cost.</summary>
     public required double LifeYears { get; init; }
+
+    /// <summary>Whether the whole is renewed at the end of its life; if not, its saving ends there.</summary>
+    public bool Renewed { get; init; } = true;
+
+    /// <summary>The part of the outlay that a grant may count.</summary>
+    public required double EligibleUsd { get; init; }
+
+    /// <summary>Whether a quote behind it has run out.</summary>
+    public bool QuoteExpired { get; init; }
 
     /// <summary>Where the outlay comes from.</summary>
     public required string Basis { get; init; }
@@ -58,68 +68,42 @@ public sealed record OptionCosts
     /// <param name="option">Option.</param>
     /// <param name="quotes">The farm's quotes.</param>
     /// <param name="set">Assumptions.</param>
-    /// <param name="nights">Nights a season on which the movable is used.</param>
-    /// <param name="heatedDays">Days heated.</param>
-    /// <param name="lightLost">Share of daylight lost.</param>
+    /// <param name="uses">How its movables are used in a season.</param>
     /// <returns>The costs.</returns>
-    public static OptionCosts Of(HouseModel house, FarmFacts farm, OptionFacts option, IReadOnlyList<QuoteFacts> quotes, ScenarioSetFacts set, double nights, int heatedDays, double lightLost)
+    public static OptionCosts Of(HouseModel house, FarmFacts farm, OptionFacts option, IReadOnlyList<QuoteFacts> quotes, ScenarioSetFacts set, MovableUses uses)
     {
-        var outlay = new List<CostLine>();
-        var renewals = new List<Renewal>();
-        var (quotedSd, quoteYear, basis) = (double.NaN, set.FirstSeason, "catalogue");
-        var (weightedLife, weight) = (0.0, 0.0);
-        foreach (var code in option.Parts)
+        var parts = option.Parts.Select(code => PartCost.Of(house, code, option, quotes, set.FirstSeason)).ToList();
+        var whole = parts.Sum(p => p.Usd);
+        double Weighted(Func<PartCost, double> of) => whole > 0 ? parts.Sum(p => p.Usd * of(p)) / whole : 0;
+        var dearest = parts.Where(p => p.Quote is not null).MaxBy(p => p.Usd)?.Quote;
+        var costs = new OptionCosts
         {
-            double N(string name) => house.Catalogue.Value(CatalogueKind.Retrofit, code, name);
-            var title = house.Catalogue.Find(CatalogueKind.Retrofit, code)?.Title ?? code;
-            var quote = Quotes.Newest(quotes, house, code);
-            var lines = quote is { } q ? [new CostLine($"{title}, quoted {q.Quote.QuotedOn:yyyy-MM-dd}", q.Usd)] : CatalogueOutlay.Of(house, code, title, option.Timing);
-            if (quote is { } known)
-            {
-                (quoteYear, basis) = (known.Quote.QuotedOn.Year, $"{known.Quote.Firmness.ToString().ToLowerInvariant()} quote of {known.Quote.QuotedOn:yyyy-MM-dd}");
-                quotedSd = Quotes.Sd(house.Catalogue, known.Quote.Firmness);
-            }
-
-            outlay.AddRange(lines);
-            var life = N("lifeYears");
-            var usd = Sum(lines);
-            (weightedLife, weight) = (weightedLife + life * usd, weight + usd);
-            var floor = house.Geometry.FloorM2;
-            var part = N("partUsd") + N("partPerFloor") * floor;
-            if (part > 0)
-            {
-                renewals.Add(new(N("partLifeYears"), part));
-            }
-
-            if (N("relayPerFloor") > 0)
-            {
-                renewals.Add(new(0, N("relayPerFloor") * floor, WithFilm: true));
-            }
-
-            if (life > 0 && code != "irfilm")
-            {
-                renewals.Add(new(option.Overrides?.LifeYears ?? life, usd));
-            }
-        }
-
-        if (option.Overrides?.OutlayCents is { } own)
-        {
-            var scale = Sum(outlay) > 0 ? own / 100.0 / Sum(outlay) : 0;
-            renewals = [.. renewals.Select(r => r.WithFilm ? r : r with { Usd = r.Usd * (scale > 0 ? scale : 1) })];
-            outlay = [new("Outlay, own figure", own / 100.0, "outlayCents")];
-            (basis, quotedSd) = ("own figure", Quotes.Sd(house.Catalogue, QuoteFirmness.Budget));
-        }
-
-        return new()
-        {
-            Outlay = outlay,
-            Running = RunningCosts.Of(house, farm, option, set, nights, heatedDays, lightLost),
-            Renewals = renewals,
-            LifeYears = option.Overrides?.LifeYears ?? (weight > 0 ? weightedLife / weight : 0),
-            Basis = basis,
-            QuoteYear = quoteYear,
-            SpreadSd = double.IsNaN(quotedSd) ? Quotes.Sd(house.Catalogue, QuoteFirmness.Catalogue) : quotedSd,
+            Outlay = [.. parts.SelectMany(p => p.Lines)],
+            Running = RunningCosts.Of(house, farm, option, set, uses),
+            Renewals = [.. parts.SelectMany(p => p.Renewals)],
+            LifeYears = option.Overrides?.LifeYears ?? Weighted(p => p.LifeYears),
+            Renewed = option.Overrides?.NotRenewed != true,
+            EligibleUsd = parts.Sum(p => p.EligibleUsd),
+            QuoteExpired = parts.Any(p => p.Quote is { RaisedBy: > 0 }),
+            Basis = dearest is null ? "catalogue" : $"{dearest.Quote.Firmness.ToString().ToLowerInvariant()} quote of {dearest.Quote.QuotedOn:yyyy-MM-dd}" + (dearest.RaisedBy > 0 ? $", run out and raised by {100 * dearest.RaisedBy:0} %" : string.Empty),
+            QuoteYear = dearest?.Quote.QuotedOn.Year ?? set.FirstSeason,
+            SpreadSd = whole > 0 ? Weighted(p => p.Sd) : Quotes.Sd(house.Catalogue, QuoteFirmness.Catalogue),
             NotCounted = RunningCosts.NotCounted(house.Facts),
+        };
+        return option.Overrides?.OutlayCents is { } own ? costs.WithOwnOutlay(own / 100.0, Quotes.Sd(house.Catalogue, QuoteFirmness.Budget)) : costs;
+    }
+
+    private OptionCosts WithOwnOutlay(double usd, double sd)
+    {
+        var scale = OutlayUsd > 0 && usd > 0 ? usd / OutlayUsd : 1;
+        return this with
+        {
+            Outlay = [new("Outlay, own figure", usd, "outlayCents")],
+            Renewals = [.. Renewals.Select(r => r.WithFilm ? r : r with { Usd = r.Usd * scale })],
+            EligibleUsd = usd,
+            QuoteExpired = false,
+            Basis = "own figure",
+            SpreadSd = sd,
         };
     }
 

@@ -9,10 +9,10 @@ namespace FarmPortfolio.Engine.Economics;
 internal static class RunningCosts
 {
     internal static IReadOnlyList<CostLine> Of(
-        HouseModel house, FarmFacts farm, OptionFacts option, ScenarioSetFacts set, double nights, int heatedDays, double lightLost)
+        HouseModel house, FarmFacts farm, OptionFacts option, ScenarioSetFacts set, MovableUses uses)
     {
         var o = option.Overrides;
-        var weeks = heatedDays / 7.0;
+        var weeks = uses.HeatedDays / 7.0;
         double Sum(string name) => option.Parts.Sum(code => house.Catalogue.Value(CatalogueKind.Retrofit, code, name));
         var lines = new List<CostLine>();
         void Add(string what, double usd, string? field, double? quantity = null, string? unit = null)
@@ -34,13 +34,13 @@ internal static class RunningCosts
         Add("Upkeep", o?.UpkeepUsdPerYear ?? Sum("upkeepUsd"), "upkeepUsdPerYear");
         Add("Soap, tape and the like", o?.ConsumablesUsdPerYear ?? Sum("consumablesUsd"), "consumablesUsdPerYear");
         var kwh = o?.ElectricityKwhPerYear ?? option.Parts.Sum(code =>
-            house.Catalogue.Value(CatalogueKind.Retrofit, code, "powerKw") * house.Catalogue.Value(CatalogueKind.Retrofit, code, "powerHoursPerNight") * nights +
+            house.Catalogue.Value(CatalogueKind.Retrofit, code, "powerKw") * house.Catalogue.Value(CatalogueKind.Retrofit, code, "powerHoursPerNight") * uses.NightsByPart.GetValueOrDefault(code) +
             house.Catalogue.Value(CatalogueKind.Retrofit, code, "alwaysPowerKw") * 8760);
         Add("Power", kwh * (farm.ElectricityUsdPerKwh ?? set.ElectricityUsdPerKwh), "electricityKwhPerYear", kwh, "kWh");
         var crop = (house.Facts.CropUsdPerM2 ?? 0) * house.Geometry.FloorM2;
         var space = o?.SpaceLostShare ?? Sum("spaceLost");
         Add("Crop space lost", space * (house.Facts.SpaceWorth ?? 0) * crop, "spaceLostShare", space, "share");
-        Add("Light lost", lightLost * (house.Facts.YieldPerLight ?? 0) * crop, "lightLostShare", lightLost, "share");
+        Add("Light lost", uses.LightLostShare * (house.Facts.YieldPerLight ?? 0) * crop, "lightLostShare", uses.LightLostShare, "share");
         if (house.Facts.ShadingUsdPerM2 is { } shading && shading > 0 && Sum("shadingPerFloor") > 0)
         {
             lines.Add(new("Summer shading, worth", -shading * house.Geometry.FloorM2));

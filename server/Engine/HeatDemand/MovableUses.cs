@@ -13,7 +13,7 @@ public sealed record MovableUses(IReadOnlyDictionary<string, double> NightsByPar
     /// <param name="option">The option.</param>
     /// <param name="pool">Recorded winters.</param>
     /// <returns>Means over the pool.</returns>
-    internal static MovableUses Of(OptionModel option, IReadOnlyList<WeatherYear> pool)
+    public static MovableUses Of(OptionModel option, IReadOnlyList<WeatherYear> pool)
     {
         var (nights, hours) = (new double[2], new double[2]);
         var (days, light, through) = (0, 0.0, 0.0);

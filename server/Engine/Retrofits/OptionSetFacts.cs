@@ -40,6 +40,9 @@ public sealed record OptionOverrides
     /// <summary>Life in years.</summary>
     public double? LifeYears { get; init; }
 
+    /// <summary>Whether it is given up at the end of its life instead of renewed; its saving ends there. Null = renewed.</summary>
+    public bool? NotRenewed { get; init; }
+
     /// <summary>Other numbers of the retrofit's physics by the catalogue's name for them, SI.</summary>
     public IReadOnlyDictionary<string, double> Physics { get; init; } = new Dictionary<string, double>();
 }

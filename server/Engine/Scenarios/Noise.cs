@@ -55,6 +55,21 @@ public static class Noise
     /// <returns>Standard normal.</returns>
     public static double Normal(long seed, NoisePurpose purpose, long key, int path, int step) => NormalQuantile.At(Uniform(seed, purpose, key, path, step));
 
+    /// <summary>Standard normal draws of all paths at step 0: the same as <see cref="Normal"/> path by path.</summary>
+    /// <param name="seed">Seed of the scenario set.</param>
+    /// <param name="purpose">What for.</param>
+    /// <param name="key">Whose.</param>
+    /// <param name="normals">Filled, one a path.</param>
+    public static void Normals(long seed, NoisePurpose purpose, long key, Span<double> normals)
+    {
+        var k = Philox.Mix(unchecked((ulong)seed) ^ Philox.Mix(unchecked((ulong)key) + (ulong)purpose));
+        for (var path = 0; path < normals.Length; path++)
+        {
+            var words = Philox.Draw(new((uint)path, 0, (uint)purpose, 0), (uint)k, (uint)(k >> 32));
+            normals[path] = NormalQuantile.At(Philox.Uniform(words.A, words.B));
+        }
+    }
+
     /// <summary>A uniform draw strictly between 0 and 1.</summary>
     /// <param name="seed">Seed of the scenario set.</param>
     /// <param name="purpose">What for.</param>

@@ -1,162 +1,197 @@
 using FarmPortfolio.Engine.Economics;
-using FarmPortfolio.Engine.Farms;
-using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
-using FarmPortfolio.Engine.Units;
-using FarmPortfolio.Engine.Weather;
 using static System.Math;
 
 namespace FarmPortfolio.Engine.Studies;
 
-/// <summary>One house through all futures: what it costs as it stands, and what each option saves.</summary>
+/// <summary>
+/// One house through all futures: what its fuel costs as it stands, and the net saving of each option, season by season and path by path.
+/// Money of an option stays in the workspace until the next one is asked for.
+/// </summary>
 internal sealed class HouseRun
 {
-    private readonly Portfolio portfolio;
-    private readonly string houseId;
-    private readonly HouseFacts facts;
-    private readonly HouseModel house;
-    private readonly FarmFacts farm;
-    private readonly IReadOnlyList<WeatherYear> pool;
-    private readonly DemandTable standing;
-    private readonly Dictionary<string, (OptionModel? Model, DemandTable? Table, IReadOnlyList<Fault> Faults)> options;
-    private readonly ScenarioSetFacts set;
-    private double[] standingKwh = [];
-    private double[] paidUsdPerKwh = [];
+    private const int TileLanes = 16;
+    private readonly StudyContext context;
+    private readonly StudyHouse house;
+    private readonly Workspace work;
+    private readonly OptionFacts[] options;
+    private readonly DemandTable[] tables;
+    private readonly OptionModel[] models;
+    private readonly PathNoise own;
+    private readonly PartsAlone alone;
+    private readonly double[] loss;
+    private (int From, int Count) tile;
 
-    public HouseRun(Portfolio portfolio, string houseId, HouseModel house, IReadOnlyList<WeatherYear> pool, IReadOnlyList<OptionFacts> wanted)
+    /// <summary>Makes the demand tables of a house and prices it as it stands.</summary>
+    /// <param name="context">What all houses share.</param>
+    /// <param name="house">House.</param>
+    /// <param name="options">Options wanted, in order.</param>
+    /// <param name="work">Arrays of the thread.</param>
+    public HouseRun(StudyContext context, StudyHouse house, IReadOnlyList<OptionFacts> options, Workspace work)
     {
-        (this.portfolio, this.houseId, this.house, this.pool) = (portfolio, houseId, house, pool);
-        (facts, set) = (house.Facts, portfolio.Set);
-        farm = portfolio.Farms[facts.FarmId];
-        var models = wanted.Select(o => OptionModels.Of(house, o)).ToArray();
-        var tables = DemandTables.Of([OptionModels.AsItStands(house), .. models.Where(m => m.Model is not null).Select(m => m.Model!)], pool);
-        standing = tables[0];
-        (options, var next) = ([], 1);
-        for (var i = 0; i < wanted.Count; i++)
-        {
-            options[wanted[i].Key] = (models[i].Model, models[i].Model is null ? null : tables[next++], models[i].Faults);
-        }
-
-        var supply = facts.Supplies.Count > 0 ? facts.Supplies[0].SupplyGroupId : null;
-        Grade = facts.Supplies.Any(s => portfolio.FuelRecords.TryGetValue(s.SupplyGroupId, out var r) && r.Entries.Any(e => e.Held is null)) ? DataGrade.B : DataGrade.C;
-        Contract = supply is not null ? portfolio.Contracts.GetValueOrDefault(supply) : null;
-        Fuel = house.Heaters[0].Fuel;
+        (this.context, this.house, this.work) = (context, house, work);
+        var built = options.Select(o => (Option: o, Built: OptionModels.Of(house.Model, o))).ToList();
+        LeftOut = [.. built.SelectMany(b => b.Built.Faults.Select(f => ($"{house.Id}~{b.Option.Key}", f)))];
+        this.options = [.. built.Where(b => b.Built.Model is not null).Select(b => b.Option)];
+        models = [OptionModels.AsItStands(house.Model), .. built.Where(b => b.Built.Model is not null).Select(b => b.Built.Model!)];
+        tables = DemandTables.Of(models, house.Pool);
+        own = new(context.Set.Seed, context.Paths);
+        alone = new(house);
+        loss = Losses();
+        Price(0);
+        Standing();
     }
 
-    public DataGrade Grade { get; }
+    /// <summary>Options left out, and why.</summary>
+    public IReadOnlyList<(string ItemId, Fault Fault)> LeftOut { get; }
 
-    public ContractFacts? Contract { get; }
+    /// <summary>Options reckoned.</summary>
+    public IReadOnlyList<OptionFacts> Options => options;
 
-    public FuelKind Fuel { get; }
-
-    private double BaseEfficiency(int season) =>
-        set.FirstSeason + season >= house.Heaters[0].DueYear ? house.Heaters[0].NewEfficiency : house.Heaters[0].Efficiency;
-
-    /// <summary>Loss multiplier of the house on a path, mean 1: B 15 %, C 30 %; common practice, no source.</summary>
-    private double LossMultiplier(int path)
+    /// <summary>Adds the fuel of the house as it stands, by fuel; charges that do not depend on the volume are the unit's and not in it.</summary>
+    /// <param name="into">By fuel: season by season a row of paths, US dollars.</param>
+    public void AddStandingCost(Func<FuelKind, double[]> into)
     {
-        var sd = portfolio.Catalogue.Default(Grade == DataGrade.C ? "gradeCSd" : "gradeBSd");
-        return Exp(sd * Noise.Normal(set.Seed, NoisePurpose.LossOwn, facts.DrawKey, path, 0) - sd * sd / 2);
-    }
-
-    /// <summary>Fuel of the house as it stands, by path over all replicates and season, US dollars.</summary>
-    public double[] StandingCost(IReadOnlyList<FuturesBlock> futures)
-    {
-        var cost = new double[futures.Sum(b => b.Paths) * set.SeasonCount];
-        (standingKwh, paidUsdPerKwh) = (new double[12 * cost.Length], new double[12 * cost.Length]);
-        var pay = new PaidPrice(Contract, Fuel, set.FirstSeason);
-        var at = 0;
-        foreach (var block in futures)
+        for (var j = 0; j < house.Supplies.Count; j++)
         {
-            var prices = block.Price(Fuel);
-            for (var path = 0; path < block.Paths; path++)
+            var (supply, cost) = (house.Supplies[j], work.Cost(j, 0));
+            var sum = into(supply.Fuel);
+            for (var s = 0; s < context.Seasons; s++)
             {
-                var multiplier = LossMultiplier(block.Replicate * block.Paths + path);
-                for (var s = 0; s < block.Seasons; s++, at++)
+                var (weight, at) = (supply.Share / StandingEfficiency(supply, s), s * context.Paths);
+                for (var p = 0; p < context.Paths; p++)
                 {
-                    var i = path * block.Seasons + s;
-                    var sum = 0.0;
-                    for (var m = 0; m < 12; m++)
-                    {
-                        standingKwh[12 * at + m] = standing.DemandKwh(block.Winter[i], m, block.OffsetK[i]);
-                        paidUsdPerKwh[12 * at + m] = pay.UsdPerKwh(prices[12 * i + m], s, m);
-                        sum += standingKwh[12 * at + m] * paidUsdPerKwh[12 * at + m];
-                    }
-
-                    cost[at] = sum * multiplier / BaseEfficiency(s) + pay.SeasonFeesUsd;
+                    sum[at + p] += weight * cost[at + p] * loss[p];
                 }
             }
         }
-
-        return cost;
     }
 
-    /// <summary>One option through all futures; after <see cref="StandingCost"/>.</summary>
-    public (OptionResult? Result, float[]? SavingByPath, IReadOnlyList<Fault> Faults) Option(OptionFacts option, IReadOnlyList<FuturesBlock> futures)
+    /// <summary>Prices an option: its net saving fills <see cref="Workspace.Net"/>, its outlay <see cref="Workspace.Outlay"/>.</summary>
+    /// <param name="number">Number among <see cref="Options"/>.</param>
+    /// <returns>What does not depend on the path.</returns>
+    public OptionTerms Option(int number)
     {
-        var (model, table, faults) = options[option.Key];
-        if (model is null || table is null)
+        var (option, table) = (options[number], tables[number + 1]);
+        var costs = OptionCosts.Of(house.Model, house.Farm, option, house.Quotes, context.Set, table.Uses);
+        var plan = CashPlan.Of(house.Model, option, costs, context.Set, models[number + 1].Efficiency);
+        var factor = new RealisedFactor(house.Model.Catalogue, option, context.Set, alone.KwhOf);
+        if (number + 1 >= tile.From + tile.Count)
         {
-            return (null, null, faults);
+            Price(number + 1);
         }
 
-        var quotes = portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? [];
-        var costs = OptionCosts.Of(house, farm, option, quotes, set, table.NightsInUse, table.HeatedDays, table.Uses.LightLostShare);
-        var plan = CashPlan.Of(house, option, costs, set, model.Efficiency);
-        var factor = new RealisedFactor(house, option, pool, set);
-        var flows = new OptionFlows(futures.Sum(b => b.Paths), set.SeasonCount, set.ReplicateCount);
-        var at = 0;
-        Span<double> net = stackalloc double[set.SeasonCount];
-        foreach (var block in futures)
+        var share = work.PerPath;
+        loss.CopyTo(share, 0);
+        factor.Multiply(share, context.Shared, own, house.Model.Facts.DrawKey);
+        Net(number + 1 - tile.From, plan, factor, share);
+        Outlay(costs, plan);
+        return new(option, costs, plan, factor, MeanHeatKwh(tables[0]), MeanHeatKwh(table));
+    }
+
+    private void Net(int lane, CashPlan plan, RealisedFactor factor, double[] share)
+    {
+        var (net, standing, paths) = (work.Net, work.Standing, context.Paths);
+        for (var s = 0; s < context.Seasons; s++)
         {
-            for (var path = 0; path < block.Paths; path++)
+            var row = net.AsSpan(s * paths, paths);
+            if (s < plan.StartSeason)
             {
-                var number = block.Replicate * block.Paths + path;
-                var multiplier = LossMultiplier(number);
-                var realised = factor.OnPath(number, facts.DrawKey);
-                for (var s = 0; s < block.Seasons; s++, at += 12)
+                row.Clear();
+                continue;
+            }
+
+            standing.AsSpan(s * paths, paths).CopyTo(row);
+            var kept = s < plan.EndSeason ? factor.Season(s - plan.StartSeason) * (1 - context.Set.TakeBackShare) : 0;
+            for (var j = 0; j < house.Supplies.Count; j++)
+            {
+                var supply = house.Supplies[j];
+                var weight = supply.Share / (supply.HeaterNo == 0 ? plan.Efficiency[s] : StandingEfficiency(supply, s));
+                var cost = work.Cost(j, lane).AsSpan(s * paths, paths);
+                for (var p = 0; p < row.Length; p++)
                 {
-                    var i = path * block.Seasons + s;
-                    var (baseShare, optionShare) = (1 / BaseEfficiency(s), 1 / plan.Efficiency[s]);
-                    var saved = 0.0;
-                    if (s >= plan.StartSeason)
-                    {
-                        for (var m = 0; m < 12; m++)
-                        {
-                            var (w, o) = (block.Winter[i], block.OffsetK[i]);
-                            saved += (standingKwh[at + m] * baseShare - table.DemandKwh(w, m, o) * optionShare) * paidUsdPerKwh[at + m];
-                        }
-                    }
-
-                    net[s] = saved * multiplier * realised * factor.Season(s - plan.StartSeason) * (1 - set.TakeBackShare) - plan.CostUsd[s];
+                    row[p] -= weight * cost[p];
                 }
+            }
 
-                flows.Add(number, net, plan, OutlayOn(number, costs), set.DiscountRate);
+            var spent = plan.CostUsd[s];
+            for (var p = 0; p < row.Length; p++)
+            {
+                row[p] = row[p] * share[p] * kept - spent;
             }
         }
-
-        var (baseHeat, heat) = (MeanSeason(standing), MeanSeason(table));
-        var fuelSaved = (baseHeat / BaseEfficiency(plan.StartSeason) - heat / plan.Efficiency[plan.StartSeason]) * factor.Mean;
-        var result = flows.Result(houseId, option.Key, Fuel, Grade, plan, costs, baseHeat, (baseHeat - heat) * factor.Mean, factor.Mean, fuelSaved, fuelSaved * HeatingValues.Co2KgPerKwh(Fuel));
-        return (result, flows.SavingByPath, []);
     }
 
-    private double OutlayOn(int path, OptionCosts costs)
+    /// <summary>Outlay on each path: lognormal with mean as reckoned, half its variance common to a year's quotes; less what is spared at that moment.</summary>
+    private void Outlay(OptionCosts costs, CashPlan plan)
     {
-        var sd = costs.SpreadSd;
-        var z = Sqrt(set.CommonShare) * Noise.Normal(set.Seed, NoisePurpose.OutlayCommon, costs.QuoteYear, path, 0) +
-            Sqrt(1 - set.CommonShare) * Noise.Normal(set.Seed, NoisePurpose.OutlayOwn, facts.DrawKey, path, 0);
-        return costs.OutlayUsd * Exp(sd * z - sd * sd / 2);
+        var (sd, set) = (costs.SpreadSd, context.Set);
+        var (common, mine) = (sd * Sqrt(set.CommonShare), sd * Sqrt(1 - set.CommonShare));
+        var year = context.Shared.Of(NoisePurpose.OutlayCommon, costs.QuoteYear);
+        var house1 = own.Of(NoisePurpose.OutlayOwn, house.Model.Facts.DrawKey);
+        for (var p = 0; p < work.Outlay.Length; p++)
+        {
+            work.Outlay[p] = plan.OutlayUsd == 0 ? 0 : plan.OutlayUsd * Exp(common * year[p] + mine * house1[p] - sd * sd / 2) - plan.SparedUsd;
+        }
     }
 
-    private double MeanSeason(DemandTable table)
+    /// <summary>Loss multiplier by path, mean 1: B 15 %, C 30 %; common practice, no source.</summary>
+    private double[] Losses()
+    {
+        var sd = context.LossSd(house);
+        var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey);
+        return [.. normals.Select(z => Exp(sd * z - sd * sd / 2))];
+    }
+
+    /// <summary>Runs the kernel over a tile of lanes from a table on.</summary>
+    private void Price(int from)
+    {
+        tile = (from, Min(TileLanes, tables.Length - from));
+        var lanes = LaneTable.Of(tables.AsSpan(from, tile.Count).ToArray());
+        for (var j = 0; j < house.Supplies.Count; j++)
+        {
+            var (supply, into) = (house.Supplies[j], new double[tile.Count][]);
+            for (var lane = 0; lane < into.Length; lane++)
+            {
+                into[lane] = work.Cost(j, lane);
+            }
+
+            foreach (var block in context.Blocks)
+            {
+                CostKernel.Run(lanes, block, block.Price(supply.Fuel), supply.Price, context.Paths, into);
+            }
+        }
+    }
+
+    private void Standing()
+    {
+        var paths = context.Paths;
+        Array.Clear(work.Standing);
+        for (var j = 0; j < house.Supplies.Count; j++)
+        {
+            for (var s = 0; s < context.Seasons; s++)
+            {
+                var weight = house.Supplies[j].Share / StandingEfficiency(house.Supplies[j], s);
+                var cost = work.Cost(j, 0).AsSpan(s * paths, paths);
+                var row = work.Standing.AsSpan(s * paths, paths);
+                for (var p = 0; p < row.Length; p++)
+                {
+                    row[p] += weight * cost[p];
+                }
+            }
+        }
+    }
+
+    private double StandingEfficiency(SupplyLine supply, int season) => CashPlan.Standing(house.Model.Heaters[supply.HeaterNo], context.Set.FirstSeason, season);
+
+    private double MeanHeatKwh(DemandTable table)
     {
         var sum = 0.0;
-        for (var w = 0; w < pool.Count; w++)
+        for (var w = 0; w < table.Winters; w++)
         {
-            sum += table.SeasonKwh(w, set.OffsetK) / pool.Count;
+            sum += table.SeasonKwh(w, context.Set.OffsetK) / table.Winters;
         }
 
         return sum;

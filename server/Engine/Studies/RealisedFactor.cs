@@ -1,7 +1,6 @@
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
-using FarmPortfolio.Engine.Weather;
 using static System.Math;
 
 namespace FarmPortfolio.Engine.Studies;
@@ -12,17 +11,24 @@ namespace FarmPortfolio.Engine.Studies;
 /// </summary>
 internal sealed class RealisedFactor
 {
-    private readonly ScenarioSetFacts set;
-    private readonly (double Weight, double Sd, long Common, long Own)[] parts;
+    private readonly double common;
+    private readonly (double Weight, double Sd, string Code)[] parts;
     private readonly double[] bySeason;
 
-    public RealisedFactor(HouseModel house, OptionFacts option, IReadOnlyList<WeatherYear> pool, ScenarioSetFacts set)
+    /// <summary>The factor of an option.</summary>
+    /// <param name="catalogue">Catalogue.</param>
+    /// <param name="option">Option.</param>
+    /// <param name="set">Assumptions.</param>
+    /// <param name="alone">What a part saves alone, by code; asked only for combinations.</param>
+    public RealisedFactor(Catalogue catalogue, OptionFacts option, ScenarioSetFacts set, Func<string, double> alone)
     {
-        this.set = set;
-        double N(string code, string name, double otherwise = 0) => house.Catalogue.Value(CatalogueKind.Retrofit, code, name, otherwise);
-        var weights = Weights(house, option, pool);
-        parts = [.. option.Parts.Select((code, i) => (weights[i], N(code, "factorSd"), Noise.Key(code), Noise.Key("own " + code)))];
+        double N(string code, string name, double otherwise = 0) =>
+            option.Overrides is { } own && own.Physics.TryGetValue(code + "." + name, out var mine) ? mine : catalogue.Value(CatalogueKind.Retrofit, code, name, otherwise);
+        var weights = Weights(option, alone);
+        common = set.CommonShare;
+        parts = [.. option.Parts.Select((code, i) => (weights[i], N(code, "factorSd"), code))];
         Mean = option.Parts.Select((code, i) => weights[i] * N(code, "factorMean", 1)).Sum();
+        Sd = Sqrt(parts.Sum(p => p.Weight * p.Weight * p.Sd * p.Sd));
         bySeason = [.. Enumerable.Range(0, set.SeasonCount).Select(s => option.Parts.Select((code, i) =>
             weights[i] * (s == 0 ? N(code, "factorFirstSeason", 1) : 1) * Pow(1 - N(code, "fadePerYear"), s)).Sum())];
     }
@@ -30,34 +36,69 @@ internal sealed class RealisedFactor
     /// <summary>Mean factor.</summary>
     public double Mean { get; }
 
-    /// <summary>Factor on a path, 0 or more.</summary>
-    public double OnPath(int path, long drawKey)
-    {
-        var factor = Mean;
-        foreach (var (weight, sd, common, own) in parts)
-        {
-            factor += weight * sd * (Sqrt(set.CommonShare) * Noise.Normal(set.Seed, NoisePurpose.SavingCommon, common, path, 0) +
-                Sqrt(1 - set.CommonShare) * Noise.Normal(set.Seed, NoisePurpose.SavingOwn, drawKey ^ own, path, 0));
-        }
+    /// <summary>Its standard deviation before the cut at zero.</summary>
+    public double Sd { get; }
 
-        return Max(0, factor);
+    /// <summary>Multiplies a value a path by the factor of the path, 0 or more.</summary>
+    /// <param name="values">One a path.</param>
+    /// <param name="shared">Draws that all houses share.</param>
+    /// <param name="own">The house's own draws.</param>
+    /// <param name="drawKey">Key of the house.</param>
+    public void Multiply(double[] values, PathNoise shared, PathNoise own, long drawKey)
+    {
+        var draws = parts.Select(p => (p.Weight * p.Sd * Sqrt(common), p.Weight * p.Sd * Sqrt(1 - common),
+            shared.Of(NoisePurpose.SavingCommon, Noise.Key(p.Code)), own.Of(NoisePurpose.SavingOwn, drawKey ^ Noise.Key("own " + p.Code)))).ToArray();
+        for (var path = 0; path < values.Length; path++)
+        {
+            var factor = Mean;
+            foreach (var (ofAll, ofHouse, all, house) in draws)
+            {
+                factor += ofAll * all[path] + ofHouse * house[path];
+            }
+
+            values[path] *= Max(0, factor);
+        }
     }
 
     /// <summary>First-season and fading factor, s seasons after installation.</summary>
+    /// <param name="s">Seasons since it was built.</param>
+    /// <returns>Factor; 0 before it is built.</returns>
     public double Season(int s) => s < 0 ? 0 : bySeason[s];
 
-    private static double[] Weights(HouseModel house, OptionFacts option, IReadOnlyList<WeatherYear> pool)
+    private static double[] Weights(OptionFacts option, Func<string, double> alone)
     {
         if (option.Parts.Count <= 1)
         {
             return [.. option.Parts.Select(_ => 1.0)];
         }
 
-        var winter = pool.OrderBy(y => y.DegreeDaysK(15)).ElementAt(pool.Count / 2);
-        double Fuel(OptionModel m) => HeatBalance.Season(m, winter).TotalKwh / m.Efficiency;
-        var standing = Fuel(OptionModels.AsItStands(house));
-        var alone = option.Parts.Select(code => OptionModels.Of(house, new("alone", [code])).Model is { } m ? Max(0, standing - Fuel(m)) : 0).ToArray();
-        var sum = alone.Sum();
-        return sum > 0 ? [.. alone.Select(a => a / sum)] : [.. alone.Select(_ => 1.0 / alone.Length)];
+        var saved = option.Parts.Select(code => Max(0, alone(code))).ToArray();
+        var sum = saved.Sum();
+        return sum > 0 ? [.. saved.Select(a => a / sum)] : [.. saved.Select(_ => 1.0 / saved.Length)];
     }
+}
+
+/// <summary>What single retrofits save on one house in the pool's middle winter, each reckoned once.</summary>
+/// <param name="house">House.</param>
+internal sealed class PartsAlone(StudyHouse house)
+{
+    private readonly Dictionary<string, double> saved = new(StringComparer.Ordinal);
+    private readonly Weather.WeatherYear winter = house.Pool.OrderBy(y => y.DegreeDaysK(15)).ThenBy(y => y.Season).ElementAt(house.Pool.Count / 2);
+    private double? standing;
+
+    /// <summary>Fuel a retrofit saves alone.</summary>
+    /// <param name="code">Retrofit.</param>
+    /// <returns>kWh; 0 where it does not fit the house alone.</returns>
+    public double KwhOf(string code)
+    {
+        standing ??= Fuel(OptionModels.AsItStands(house.Model));
+        if (!saved.TryGetValue(code, out var kwh))
+        {
+            saved[code] = kwh = OptionModels.Of(house.Model, new("alone", [code])).Model is { } m ? Max(0, standing.Value - Fuel(m)) : 0;
+        }
+
+        return kwh;
+    }
+
+    private double Fuel(OptionModel m) => HeatBalance.Season(m, winter).TotalKwh / m.Efficiency;
 }

@@ -2,96 +2,10 @@ using FarmPortfolio.Engine.Economics;
 
 namespace FarmPortfolio.Engine.Studies;
 
-/// <summary>How well a house's heat is known.</summary>
-public enum DataGrade
-{
-    /// <summary>Metered intervals that the model meets.</summary>
-    A,
-
-    /// <summary>Season totals, or a record not yet calibrated.</summary>
-    B,
-
-    /// <summary>No fuel record.</summary>
-    C,
-}
-
-/// <summary>What a study found for one option.</summary>
-public sealed record OptionResult
-{
-    /// <summary>House.</summary>
-    public required string HouseId { get; init; }
-
-    /// <summary>Option's key.</summary>
-    public required string Key { get; init; }
-
-    /// <summary>Fuel of the house's first supply group.</summary>
-    public required FuelKind Fuel { get; init; }
-
-    /// <summary>Data grade of the house.</summary>
-    public required DataGrade Grade { get; init; }
-
-    /// <summary>Outlay, middle, US dollars.</summary>
-    public required double OutlayUsd { get; init; }
-
-    /// <summary>Season of the study, from 0, before which it is built.</summary>
-    public required int StartSeason { get; init; }
-
-    /// <summary>Heat demand as the house stands, mean of the winters, kWh.</summary>
-    public required double BaseHeatKwh { get; init; }
-
-    /// <summary>Heat saved, mean of the winters, realised factor in, kWh.</summary>
-    public required double HeatSavedKwh { get; init; }
-
-    /// <summary>Mean realised factor: true saving over modelled saving.</summary>
-    public required double RealisedMean { get; init; }
-
-    /// <summary>Fuel saved, mean of the winters, realised factor in, kWh.</summary>
-    public required double FuelSavedKwh { get; init; }
-
-    /// <summary>CO2 not emitted a season, kg.</summary>
-    public required double Co2SavedKg { get; init; }
-
-    /// <summary>Net saving of a season, mean over the horizon of each path.</summary>
-    public required Distribution SavingUsd { get; init; }
-
-    /// <summary>Net present value.</summary>
-    public required Distribution NpvUsd { get; init; }
-
-    /// <summary>Savings-to-investment ratio; null without outlay.</summary>
-    public Distribution? SavingsToInvestment { get; init; }
-
-    /// <summary>Net saving season by season.</summary>
-    public required IReadOnlyList<Distribution> SavingBySeason { get; init; }
-
-    /// <summary>Net saving added up, season by season, before the outlay.</summary>
-    public required IReadOnlyList<Distribution> NetBySeason { get; init; }
-
-    /// <summary>Lasting payback, simple.</summary>
-    public required Payback Lasting { get; init; }
-
-    /// <summary>First payback, simple.</summary>
-    public required Payback First { get; init; }
-
-    /// <summary>Lasting payback, discounted.</summary>
-    public required Payback LastingDiscounted { get; init; }
-
-    /// <summary>First payback, discounted.</summary>
-    public required Payback FirstDiscounted { get; init; }
-
-    /// <summary>Share of futures with a net present value below zero.</summary>
-    public required double LossShare { get; init; }
-
-    /// <summary>One single future, added up.</summary>
-    public required IReadOnlyList<double> OnePath { get; init; }
-
-    /// <summary>Costs behind it.</summary>
-    public required OptionCosts Costs { get; init; }
-}
-
 /// <summary>A study's results.</summary>
 public sealed record StudyResult
 {
-    /// <summary>Results of all options but "as it stands".</summary>
+    /// <summary>Results of all options but "as it stands", house by house.</summary>
     public required IReadOnlyList<OptionResult> Options { get; init; }
 
     /// <summary>Houses and options left out, and why; item id and fault.</summary>
@@ -124,13 +38,51 @@ public sealed record StudyResult
     /// <summary>Name of the futures.</summary>
     public required string FuturesSha256 { get; init; }
 
-    /// <summary>Mean net saving of a season by option, in the order of <see cref="Options"/>, and path; for funding.</summary>
-    public required IReadOnlyList<float[]> SavingByPath { get; init; }
+    /// <summary>Mean net saving of a season by option, in the order of <see cref="Options"/>, and path; for funding. Empty where single futures are not at hand.</summary>
+    public IReadOnlyList<float[]> SavingByPath { get; init; } = [];
+
+    /// <summary>Names of the units it is made of, in order.</summary>
+    public IReadOnlyList<string> UnitSha256s { get; init; } = [];
+
+    /// <summary>Units that were at hand and not reckoned again.</summary>
+    public int UnitsKnown { get; init; }
+
+    /// <summary>Checksum of all results and sums: equal inputs, equal bits.</summary>
+    public string ResultSha256 { get; init; } = string.Empty;
 }
+
+/// <summary>What a study found for a unit; kept by its name and used by every study that meets the same unit.</summary>
+/// <param name="Sha256">Name of the unit.</param>
+/// <param name="HouseIds">Its houses.</param>
+/// <param name="Options">Results, house by house.</param>
+/// <param name="LeftOut">Options left out, and why.</param>
+public sealed record UnitResult(string Sha256, IReadOnlyList<string> HouseIds, IReadOnlyList<OptionResult> Options, IReadOnlyList<(string ItemId, Fault Fault)> LeftOut);
+
+/// <summary>Keeps units between studies.</summary>
+public interface IUnitMemo
+{
+    /// <summary>A unit's result.</summary>
+    /// <param name="sha256">Name of the unit.</param>
+    /// <returns>The result; null where it is not at hand.</returns>
+    UnitResult? Find(string sha256);
+
+    /// <summary>Takes a unit's result; may be called from several threads at once.</summary>
+    /// <param name="result">The result.</param>
+    void Keep(UnitResult result);
+}
+
+/// <summary>An earlier study on the same futures, from whose sums a new one can start.</summary>
+/// <param name="FuturesSha256">Its futures.</param>
+/// <param name="NumbersVersion">Its version of the numbers.</param>
+/// <param name="UnitSha256s">Its units.</param>
+/// <param name="Sums">Its sums over houses.</param>
+/// <param name="Inputs">Reads what it read; asked only when units have gone.</param>
+public sealed record EarlierStudy(string FuturesSha256, int NumbersVersion, IReadOnlyCollection<string> UnitSha256s, StudySums Sums, Func<Portfolio?> Inputs);
 
 /// <summary>How far a study has come.</summary>
 /// <param name="Share">0 to 1.</param>
 /// <param name="Words">What is being done.</param>
 /// <param name="Done">Options done.</param>
 /// <param name="Total">Options in all.</param>
-public sealed record StudyProgress(double Share, string Words, int Done, int Total);
+/// <param name="Early">Results of the last unit: early figures, for show only.</param>
+public sealed record StudyProgress(double Share, string Words, int Done, int Total, IReadOnlyList<OptionResult>? Early = null);

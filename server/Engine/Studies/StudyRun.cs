@@ -1,180 +1,124 @@
 using FarmPortfolio.Engine.Economics;
-using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
-using FarmPortfolio.Engine.Scenarios;
-using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.Studies;
 
-/// <summary>Runs a study. The result does not depend on the number of threads: each house is reckoned by itself and sums are whole micro-dollars.</summary>
+/// <summary>
+/// Runs a study unit by unit. The result does not depend on the number of threads, nor on which units were at hand: every unit is reckoned by itself on the
+/// same futures, and sums are whole micro-dollars.
+/// </summary>
 public static class StudyRun
 {
     /// <summary>Raised by any change that can move a bit of a result.</summary>
     public const int NumbersVersion = 1;
 
-    private const double Micro = 1e6;
-
     /// <summary>Runs a study over a portfolio.</summary>
     /// <param name="portfolio">All it reads.</param>
     /// <param name="threads">Threads, 1 or more.</param>
     /// <param name="progress">Told how far it is; null = nobody.</param>
-    /// <param name="cancel">Stops it within a house's time.</param>
+    /// <param name="cancel">Stops it within a second.</param>
     /// <returns>The result, null when a fault stops all, and the faults.</returns>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static (StudyResult? Result, IReadOnlyList<Fault> Faults) Run(Portfolio portfolio, int threads, IProgress<StudyProgress>? progress, CancellationToken cancel)
     {
-        var set = portfolio.Set;
-        var left = new List<(string, Fault)>();
-        progress?.Report(new(0, "reading the winters", 0, 0));
-        var used = portfolio.Houses.Values.Select(h => portfolio.Farms[h.FarmId].WeatherStationId).OfType<string>().Distinct().Order(StringComparer.Ordinal)
-            .Where(portfolio.Stations.ContainsKey).ToList();
-        var shared = used.Count == 0 ? [] : used.Select(id => portfolio.Stations[id].Years.Keys.AsEnumerable()).Aggregate((a, b) => a.Intersect(b)).Order().ToList();
-        var pool = set.WinterPool.Count > 0 ? [.. set.WinterPool.Order()] : shared;
-        var complete = used.Where(id => pool.All(portfolio.Stations[id].Years.ContainsKey)).ToHashSet(StringComparer.Ordinal);
-        var means = pool.Select(season => MonthMeans(complete.Order(StringComparer.Ordinal).Select(id => portfolio.Stations[id].Years[season]))).ToList();
-        var (spec, specFaults) = FuturesSpec.Of(set, portfolio.Prices, pool, means);
-        if (spec is null)
-        {
-            return (null, specFaults);
-        }
-
-        var futures = new Futures(spec);
-        var blocks = new FuturesBlock[set.ReplicateCount];
-        var options = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel };
-        progress?.Report(new(0.02, "drawing the futures", 0, 0));
-        Parallel.For(0, blocks.Length, options, r => blocks[r] = futures.Draw(r));
-        var houses = new List<(string Id, HouseModel Model)>();
-        foreach (var (id, facts) in portfolio.Houses.OrderBy(h => h.Key, StringComparer.Ordinal))
-        {
-            var fuel = facts.Supplies.Count > 0 && portfolio.SupplyGroups.TryGetValue(facts.Supplies[0].SupplyGroupId, out var group) ? group.Fuel : FuelKind.Propane;
-            var (model, faults) = HouseModels.Of(facts, portfolio.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, fuel);
-            var contract = facts.Supplies.Count > 0 ? portfolio.Contracts.GetValueOrDefault(facts.Supplies[0].SupplyGroupId) : null;
-            if (contract is not null && contract.Kind is not (ContractKind.Indexed or ContractKind.Fixed))
-            {
-                faults = [.. faults, new("CONTRACT_KIND", "contract", $"A {contract.Kind} contract cannot be priced yet.", "Enter it as indexed or fixed; other kinds are refused rather than guessed.")];
-            }
-
-            if (portfolio.Farms[facts.FarmId].WeatherStationId is not { } station || !complete.Contains(station))
-            {
-                faults = [.. faults, new("NO_WINTERS", "weatherStationId", "The farm's station lacks a winter of the pool.", "Choose a station whose record covers the pool, or import what is missing.")];
-            }
-
-            left.AddRange(faults.Select(f => (id, f)));
-            if (model is not null && faults.Count == 0)
-            {
-                houses.Add((id, model with { HouseId = id }));
-            }
-        }
-
-        return (RunHouses(portfolio, houses, pool, blocks, left, spec, options, progress), []);
+        var (outcome, faults) = Run(portfolio, new StudyMeans(threads, Paths: new(long.MaxValue)), progress, cancel);
+        return (outcome?.Result, faults);
     }
 
-    private static StudyResult RunHouses(
-        Portfolio portfolio, List<(string Id, HouseModel Model)> houses, IReadOnlyList<int> pool, FuturesBlock[] blocks, List<(string, Fault)> left,
-        FuturesSpec spec, ParallelOptions parallel, IProgress<StudyProgress>? progress)
+    /// <summary>Runs a study, using what is at hand.</summary>
+    /// <param name="portfolio">All it reads.</param>
+    /// <param name="means">Threads, memo, an earlier study, futures already drawn.</param>
+    /// <param name="progress">Told how far it is; null = nobody.</param>
+    /// <param name="cancel">Stops it within a second.</param>
+    /// <returns>The result with its sums, null when a fault stops all, and the faults.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static (StudyOutcome? Outcome, IReadOnlyList<Fault> Faults) Run(Portfolio portfolio, StudyMeans means, IProgress<StudyProgress>? progress, CancellationToken cancel)
     {
-        var set = portfolio.Set;
-        var cells = set.ReplicateCount * set.PathCount * set.SeasonCount;
-        var sums = Enumerable.Range(0, Correlation.Fuels).Select(_ => new long[cells]).ToArray();
-        var results = new List<(OptionResult Result, float[] ByPath)>[houses.Count];
-        var faults = new List<(string, Fault)>[houses.Count];
-        var total = houses.Sum(h => portfolio.Options.GetValueOrDefault(h.Id)?.Count ?? 0);
-        var done = 0;
-        var gate = new Lock();
-        Parallel.For(0, houses.Count, parallel, i =>
+        progress?.Report(new(0, "reading the winters", 0, 0));
+        var (futures, faults) = StudyFutures.Of(portfolio);
+        if (futures is null)
         {
-            var (id, model) = houses[i];
-            var years = portfolio.Stations[portfolio.Farms[model.Facts.FarmId].WeatherStationId!].Years;
-            var wanted = portfolio.Options.GetValueOrDefault(id) ?? [];
-            var run = new HouseRun(portfolio, id, model, [.. pool.Select(season => years[season])], wanted);
-            var cost = run.StandingCost(blocks);
-            var sum = sums[(int)run.Fuel];
-            lock (gate)
-            {
-                for (var c = 0; c < cells; c++)
-                {
-                    sum[c] += (long)Math.Round(cost[c] * Micro);
-                }
-            }
-
-            (results[i], faults[i]) = ([], []);
-            foreach (var option in wanted)
-            {
-                parallel.CancellationToken.ThrowIfCancellationRequested();
-                var (result, byPath, optionFaults) = run.Option(option, blocks);
-                faults[i].AddRange(optionFaults.Select(f => ($"{id}~{option.Key}", f)));
-                if (result is not null)
-                {
-                    results[i].Add((result, byPath!));
-                }
-
-                var now = Interlocked.Increment(ref done);
-                progress?.Report(new(0.05 + 0.9 * now / Math.Max(1, total), $"{model.Facts.Shape} house {i + 1} of {houses.Count}", now, total));
-            }
-        });
-        left.AddRange(faults.SelectMany(f => f));
-        var all = new double[cells];
-        for (var c = 0; c < cells; c++)
-        {
-            all[c] = (sums[0][c] + sums[1][c] + sums[2][c] + sums[3][c]) / Micro;
+            return (null, faults);
         }
 
-        double[] Season(Func<int, double> cell, int s) => [.. Enumerable.Range(0, cells / set.SeasonCount).Select(p => cell(p * set.SeasonCount + s))];
-        var byHouse = houses.ToDictionary(h => h.Id, h => h.Model.Heaters[0].Fuel);
+        futures = means.Futures is { } known && known.Sha256 == futures.Sha256 ? known : futures;
+        progress?.Report(new(0.02, "drawing the futures", 0, 0));
+        var context = new StudyContext(portfolio, futures, futures.Blocks(means.Threads, cancel));
+        var left = new List<(string, Fault)>();
+        var units = StudyUnits.Of(portfolio, futures, left);
+        var work = new StudyWork(context, futures, means, progress, cancel);
+        var (results, sums, reckoned) = work.Do(units);
+        left.AddRange(results.SelectMany(r => r.LeftOut));
+        var result = Whole(context, units, results, sums) with { LeftOut = left, FuturesSha256 = futures.Sha256, UnitsKnown = units.Count - reckoned };
+        result = result with { SavingByPath = Singles(units, result.Options.Count, means.Paths) };
+        return (new(result with { ResultSha256 = ResultHash.Of(result, sums) }, sums, futures), []);
+    }
+
+    private static StudyResult Whole(StudyContext context, List<StudyUnit> units, UnitResult[] results, StudySums sums)
+    {
+        var houses = units.SelectMany(u => u.Houses).ToList();
+        var row = new double[context.Paths];
+        Distribution Season(int s, Func<int, double> usd)
+        {
+            for (var p = 0; p < row.Length; p++)
+            {
+                row[p] = usd(s * row.Length + p);
+            }
+
+            return Distribution.Of(row, context.Replicates, worstIsHigh: true);
+        }
+
         return new()
         {
-            Options = [.. results.SelectMany(r => r.Select(x => x.Result))],
-            SavingByPath = [.. results.SelectMany(r => r.Select(x => x.ByPath))],
-            LeftOut = left,
-            CostBySeason = [.. Enumerable.Range(0, set.SeasonCount).Select(s => Distribution.Of(Season(c => all[c], s), set.ReplicateCount, worstIsHigh: true))],
-            CostByFuel = [.. byHouse.Values.Distinct().Order().Select(f => (f, Distribution.Of(Season(c => sums[(int)f][c] / Micro, 0), set.ReplicateCount, worstIsHigh: true), byHouse.Values.Count(x => x == f)))],
-            OnePath = MiddlePath(all, set.SeasonCount),
-            FirstSeason = set.FirstSeason,
-            Replicates = set.ReplicateCount,
-            Futures = set.ReplicateCount * set.PathCount,
+            Options = [.. results.SelectMany(r => r.Options)],
+            LeftOut = [],
+            CostBySeason = [.. Enumerable.Range(0, context.Seasons).Select(s => Season(s, sums.Usd))],
+            CostByFuel = [.. houses.Select(h => h.Fuel).Distinct().Order().Select(f => (f, Season(0, c => sums.Usd(f, c)), houses.Count(h => h.Fuel == f)))],
+            OnePath = MiddlePath(context, sums),
+            FirstSeason = context.Set.FirstSeason,
+            Replicates = context.Replicates,
+            Futures = context.Paths,
             Houses = houses.Count,
             FloorM2 = houses.Sum(h => h.Model.Geometry.FloorM2),
-            FuturesSha256 = spec.Sha256(),
+            FuturesSha256 = string.Empty,
+            UnitSha256s = [.. units.Select(u => u.Sha256)],
         };
     }
 
-    /// <summary>The single future whose sum over the horizon is the middle one: an example that is neither calm nor wild.</summary>
-    private static double[] MiddlePath(double[] all, int seasons)
+    /// <summary>Single futures of all options, where all of them are at hand.</summary>
+    private static List<float[]> Singles(List<StudyUnit> units, int options, PathStore? paths)
     {
-        double Total(int path)
-        {
-            var sum = 0.0;
-            for (var s = 0; s < seasons; s++)
-            {
-                sum += all[path * seasons + s];
-            }
-
-            return sum;
-        }
-
-        var paths = all.Length / seasons;
-        var middle = Enumerable.Range(0, paths).OrderBy(Total).ThenBy(p => p).ElementAt(paths / 2);
-        return all[(middle * seasons)..((middle + 1) * seasons)];
+        var found = units.SelectMany(u => paths?.Find(u.Sha256) ?? []).Select(p => p.SavingUsd).ToList();
+        return found.Count == options ? found : [];
     }
 
-    private static double[] MonthMeans(IEnumerable<WeatherYear> years)
+    /// <summary>The single future whose sum over the horizon is the middle one: an example that is neither calm nor wild.</summary>
+    private static double[] MiddlePath(StudyContext context, StudySums sums)
     {
-        var (sums, count) = (new double[12], 0);
-        foreach (var year in years)
+        var totals = new double[context.Paths];
+        for (var s = 0; s < context.Seasons; s++)
         {
-            count++;
-            for (var m = 0; m < 12; m++)
+            for (var p = 0; p < totals.Length; p++)
             {
-                var sum = 0.0;
-                for (var h = year.MonthStart[m]; h < year.MonthStart[m + 1]; h++)
-                {
-                    sum += year.TempC[h];
-                }
-
-                sums[m] += sum / (year.MonthStart[m + 1] - year.MonthStart[m]);
+                totals[p] += sums.Usd(s * context.Paths + p);
             }
         }
 
-        return [.. sums.Select(s => s / Math.Max(1, count))];
+        var middle = Enumerable.Range(0, totals.Length).OrderBy(p => totals[p]).ThenBy(p => p).ElementAt(totals.Length / 2);
+        return [.. Enumerable.Range(0, context.Seasons).Select(s => sums.Usd(s * context.Paths + middle))];
     }
 }
+
+/// <summary>What a study may use.</summary>
+/// <param name="Threads">Threads, 1 or more.</param>
+/// <param name="Memo">Units between studies; null = none.</param>
+/// <param name="Earlier">An earlier study to start from; null = none.</param>
+/// <param name="Futures">Futures already drawn; used where they are the study's; null = none.</param>
+/// <param name="Paths">Takes the single futures of the options reckoned; null = they are not kept.</param>
+public sealed record StudyMeans(int Threads, IUnitMemo? Memo = null, EarlierStudy? Earlier = null, StudyFutures? Futures = null, PathStore? Paths = null);
+
+/// <summary>A study's result with what can be reckoned on from it.</summary>
+/// <param name="Result">Result.</param>
+/// <param name="Sums">Sums over houses.</param>
+/// <param name="Futures">Its futures, drawn.</param>
+public sealed record StudyOutcome(StudyResult Result, StudySums Sums, StudyFutures Futures);

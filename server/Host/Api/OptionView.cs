@@ -146,8 +146,7 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
             return null;
         }
 
-        var heat = HeatBalance.Season(physics, year);
         var quotes = register.Items.All<QuoteFacts>(register.Viewer, register.Coop.Id, ItemKind.Quote).Select(q => q.Facts).Where(q => q.FarmId == house.Facts.FarmId).ToList();
-        return OptionCosts.Of(model, register.Farms[house.Facts.FarmId].Facts, option, quotes, register.SetFacts, heat.NightsInUse, heat.HeatedDays, physics.LightLostShare);
+        return OptionCosts.Of(model, register.Farms[house.Facts.FarmId].Facts, option, quotes, register.SetFacts, MovableUses.Of(physics, [year]));
     }
 }

@@ -1,0 +1,126 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
+namespace FarmPortfolio.Engine.Economics;
+
+/// <summary>
+/// Paybacks and present value of one option over many paths at once: <see cref="PaybackOf"/>, four paths side by side. Seasons count from installation,
+/// 1 = the first, 0 = never.
+/// </summary>
+/// <param name="paths">Paths, a multiple of four or not.</param>
+internal sealed class PaybackSeasons(int paths)
+{
+    /// <summary>Season from which the cumulated saving never falls below the outlay again.</summary>
+    public byte[] Lasting { get; } = new byte[paths];
+
+    /// <summary>First season in which the cumulated saving covers the outlay.</summary>
+    public byte[] First { get; } = new byte[paths];
+
+    /// <summary>The lasting one, discounted.</summary>
+    public byte[] LastingDiscounted { get; } = new byte[paths];
+
+    /// <summary>The first one, discounted.</summary>
+    public byte[] FirstDiscounted { get; } = new byte[paths];
+
+    /// <summary>Present value of the savings at installation, residual worth not in it.</summary>
+    public double[] PresentUsd { get; } = new double[paths];
+
+    /// <summary>Sum of the savings.</summary>
+    public double[] SumUsd { get; } = new double[paths];
+
+    /// <summary>Least saving of any season from installation on.</summary>
+    public double[] WorstUsd { get; } = new double[paths];
+
+    /// <summary>Counts all paths.</summary>
+    /// <param name="net">Net saving, season by season a row of paths.</param>
+    /// <param name="start">Season before which it is installed, from 0.</param>
+    /// <param name="seasons">Seasons.</param>
+    /// <param name="outlay">Outlay by path at installation.</param>
+    /// <param name="rate">Discount rate a year.</param>
+    public void Count(ReadOnlySpan<double> net, int start, int seasons, ReadOnlySpan<double> outlay, double rate)
+    {
+        var wide = paths & ~3;
+        Span<double> discount = stackalloc double[seasons];
+        var factor = 1.0;
+        for (var s = start; s < seasons; s++)
+        {
+            discount[s] = factor /= 1 + rate;
+        }
+
+        for (var p = 0; p < wide; p += 4)
+        {
+            var lines = new Lines(Load(outlay, p));
+            for (var s = start; s < seasons; s++)
+            {
+                lines.Add(Load(net, s * paths + p), discount[s], s - start + 1);
+            }
+
+            lines.Store(this, p);
+        }
+
+        for (var p = wide; p < paths; p++)
+        {
+            var lines = new Lines(Vector256.Create(outlay[p]));
+            for (var s = start; s < seasons; s++)
+            {
+                lines.Add(Vector256.Create(net[s * paths + p]), discount[s], s - start + 1);
+            }
+
+            lines.StoreOne(this, p);
+        }
+    }
+
+    private static Vector256<double> Load(ReadOnlySpan<double> values, int at) => Vector256.LoadUnsafe(in MemoryMarshal.GetReference(values), (nuint)at);
+
+    /// <summary>Four paths.</summary>
+    private ref struct Lines(Vector256<double> outlay)
+    {
+        private Vector256<double> sum;
+        private Vector256<double> present;
+        private Vector256<double> worst = Vector256.Create(double.PositiveInfinity);
+        private Vector256<double> lasting;
+        private Vector256<double> first;
+        private Vector256<double> lastingDiscounted;
+        private Vector256<double> firstDiscounted;
+
+        public void Add(Vector256<double> net, double discount, int season)
+        {
+            var now = Vector256.Create((double)season);
+            sum += net;
+            present = Vector256.FusedMultiplyAdd(net, Vector256.Create(discount), present);
+            worst = Vector256.Min(worst, net);
+            (first, lasting) = Seen(Vector256.GreaterThanOrEqual(sum, outlay), now, first, lasting);
+            (firstDiscounted, lastingDiscounted) = Seen(Vector256.GreaterThanOrEqual(present, outlay), now, firstDiscounted, lastingDiscounted);
+        }
+
+        public readonly void Store(PaybackSeasons to, int p)
+        {
+            present.StoreUnsafe(ref to.PresentUsd[p]);
+            sum.StoreUnsafe(ref to.SumUsd[p]);
+            worst.StoreUnsafe(ref to.WorstUsd[p]);
+            for (var i = 0; i < 4; i++)
+            {
+                to.Lasting[p + i] = (byte)lasting[i];
+                to.First[p + i] = (byte)first[i];
+                to.LastingDiscounted[p + i] = (byte)lastingDiscounted[i];
+                to.FirstDiscounted[p + i] = (byte)firstDiscounted[i];
+            }
+        }
+
+        public readonly void StoreOne(PaybackSeasons to, int p)
+        {
+            (to.PresentUsd[p], to.SumUsd[p], to.WorstUsd[p]) = (present[0], sum[0], worst[0]);
+            (to.Lasting[p], to.First[p]) = ((byte)lasting[0], (byte)first[0]);
+            (to.LastingDiscounted[p], to.FirstDiscounted[p]) = ((byte)lastingDiscounted[0], (byte)firstDiscounted[0]);
+        }
+
+        private static (Vector256<double> First, Vector256<double> Lasting) Seen(
+            Vector256<double> covered, Vector256<double> now, Vector256<double> first, Vector256<double> lasting)
+        {
+            var begun = Vector256.Equals(lasting, Vector256<double>.Zero);
+            var since = Vector256.ConditionalSelect(begun, now, lasting);
+            var fresh = covered & Vector256.Equals(first, Vector256<double>.Zero);
+            return (Vector256.ConditionalSelect(fresh, now, first), since & covered);
+        }
+    }
+}

@@ -1,0 +1,95 @@
+using System.Collections.Concurrent;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>What an option does in every single future.</summary>
+/// <param name="HouseId">House.</param>
+/// <param name="Key">Option's key.</param>
+/// <param name="SavingUsd">Net saving of a season, mean over the horizon, by path.</param>
+/// <param name="LastingSeason">Lasting payback by path, seasons from installation; 0 = never.</param>
+public sealed record OptionPaths(string HouseId, string Key, float[] SavingUsd, byte[] LastingSeason)
+{
+    internal static OptionPaths Of(string houseId, OptionResult result, Workspace work, int seasons)
+    {
+        var saving = new float[work.Payback.SumUsd.Length];
+        for (var p = 0; p < saving.Length; p++)
+        {
+            saving[p] = (float)(work.Payback.SumUsd[p] / seasons);
+        }
+
+        return new(houseId, result.Key, saving, [.. work.Payback.Lasting]);
+    }
+}
+
+/// <summary>Single futures at hand, by unit, up to so many bytes; what does not fit is reckoned again when it is asked for.</summary>
+/// <param name="mostBytes">Bytes kept at most.</param>
+public sealed class PathStore(long mostBytes)
+{
+    private readonly ConcurrentDictionary<string, IReadOnlyList<OptionPaths>> byUnit = new(StringComparer.Ordinal);
+    private long bytes;
+
+    /// <summary>Keeps a unit's single futures where they fit.</summary>
+    /// <param name="unitSha256">Unit.</param>
+    /// <param name="paths">Its options.</param>
+    public void Keep(string unitSha256, IReadOnlyList<OptionPaths> paths)
+    {
+        var size = paths.Sum(p => 5L * p.SavingUsd.Length);
+        if (Interlocked.Add(ref bytes, size) > mostBytes || !byUnit.TryAdd(unitSha256, paths))
+        {
+            Interlocked.Add(ref bytes, -size);
+        }
+    }
+
+    /// <summary>A unit's single futures.</summary>
+    /// <param name="unitSha256">Unit.</param>
+    /// <returns>Its options; null where they are not at hand.</returns>
+    public IReadOnlyList<OptionPaths>? Find(string unitSha256) => byUnit.GetValueOrDefault(unitSha256);
+}
+
+/// <summary>Reckons single futures again, bit for bit those of the study.</summary>
+public static class StudyPaths
+{
+    /// <summary>The single futures of some options of a study.</summary>
+    /// <param name="portfolio">What the study read.</param>
+    /// <param name="futures">Its futures.</param>
+    /// <param name="wanted">House and key of the options.</param>
+    /// <param name="store">What is at hand; null = nothing.</param>
+    /// <param name="threads">Threads, 1 or more.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>By house and key.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static IReadOnlyDictionary<(string HouseId, string Key), OptionPaths> Of(
+        Portfolio portfolio, StudyFutures futures, IReadOnlySet<(string HouseId, string Key)> wanted, PathStore? store, int threads, CancellationToken cancel)
+    {
+        var found = new ConcurrentDictionary<(string, string), OptionPaths>();
+        var houses = wanted.Select(w => w.HouseId).ToHashSet(StringComparer.Ordinal);
+        var missing = new List<StudyUnit>();
+        foreach (var unit in StudyUnits.Of(portfolio, futures, []).Where(u => u.Houses.Any(h => houses.Contains(h.Id))))
+        {
+            if (store?.Find(unit.Sha256) is not { } known)
+            {
+                missing.Add(unit);
+                continue;
+            }
+
+            foreach (var paths in known)
+            {
+                found[(paths.HouseId, paths.Key)] = paths;
+            }
+        }
+
+        var context = new StudyContext(portfolio, futures, missing.Count > 0 ? futures.Blocks(threads, cancel) : []);
+        Parallel.ForEach(
+            missing, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, () => new UnitRun(context, new Workspace(context.Paths, context.Seasons)), (unit, _, run) =>
+            {
+                foreach (var paths in run.Singles(unit, (house, key) => wanted.Contains((house, key)), cancel))
+                {
+                    found[(paths.HouseId, paths.Key)] = paths;
+                }
+
+                return run;
+            },
+            _ => { });
+        return found;
+    }
+}

@@ -1,0 +1,112 @@
+using FarmPortfolio.Engine.Economics;
+using FarmPortfolio.Engine.Units;
+using static System.Math;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>Turns one option's money over all paths into distributions.</summary>
+internal static class OptionSummary
+{
+    /// <summary>The result of the option whose money is in the workspace.</summary>
+    /// <param name="context">What all houses share.</param>
+    /// <param name="house">House.</param>
+    /// <param name="terms">What does not depend on the path.</param>
+    /// <param name="work">Arrays of the thread.</param>
+    /// <returns>The result.</returns>
+    public static OptionResult Of(StudyContext context, StudyHouse house, OptionTerms terms, Workspace work)
+    {
+        var (plan, payback, replicates, seasons) = (terms.Plan, work.Payback, context.Replicates, context.Seasons);
+        payback.Count(work.Net, plan.StartSeason, seasons, work.Outlay, context.Set.DiscountRate);
+        var toStart = Pow(1 + context.Set.DiscountRate, -plan.StartSeason);
+        var residual = plan.ResidualUsd * Pow(1 + context.Set.DiscountRate, -(seasons - plan.StartSeason));
+        var (bySeason, cumulated) = Seasons(context, work);
+        var perPath = work.PerPath;
+        Distribution Per(Func<int, double> of, bool histogram = false)
+        {
+            for (var p = 0; p < perPath.Length; p++)
+            {
+                perPath[p] = of(p);
+            }
+
+            return Distribution.Of(perPath, replicates, histogram: histogram);
+        }
+
+        var npv = Per(p => (payback.PresentUsd[p] + residual - work.Outlay[p]) * toStart, histogram: true);
+        var losses = perPath.Count(v => v < 0);
+        var hasOutlay = terms.Costs.OutlayUsd > 0;
+        var (fuelSaved, co2) = Fuel(context, house, terms);
+        var none = new Payback(new double[seasons], 0, 0);
+        return new()
+        {
+            HouseId = house.Id,
+            Key = terms.Option.Key,
+            Fuel = house.Fuel,
+            Grade = house.Grade,
+            OutlayUsd = plan.PremiumUsd,
+            StartSeason = plan.StartSeason,
+            BaseHeatKwh = terms.BaseHeatKwh,
+            HeatSavedKwh = (terms.BaseHeatKwh - terms.HeatKwh) * terms.Factor.Mean,
+            RealisedMean = terms.Factor.Mean,
+            FuelSavedKwh = fuelSaved,
+            Co2SavedKg = co2,
+            SavingUsd = Per(p => payback.SumUsd[p] / seasons),
+            NpvUsd = npv,
+            SavingsToInvestment = hasOutlay && plan.PremiumUsd > 0 ? Per(p => (payback.PresentUsd[p] + residual) / Max(work.Outlay[p], 0.01 * plan.PremiumUsd)) : null,
+            WorstSeasonUsd = Per(p => payback.WorstUsd[p]),
+            SavingBySeason = bySeason,
+            NetBySeason = cumulated,
+            Lasting = hasOutlay ? Payback.Of(payback.Lasting, seasons, replicates) : none,
+            First = hasOutlay ? Payback.Of(payback.First, seasons, replicates) : none,
+            LastingDiscounted = hasOutlay ? Payback.Of(payback.LastingDiscounted, seasons, replicates) : none,
+            FirstDiscounted = hasOutlay ? Payback.Of(payback.FirstDiscounted, seasons, replicates) : none,
+            LossShare = (double)losses / perPath.Length,
+            OnePath = OnePath(work.Net, context.Paths, seasons),
+            FuelSavingUsd = (OrderStatistics.Sum(payback.SumUsd) / context.Paths + plan.CostUsd[plan.StartSeason..].Sum()) / seasons,
+            Costs = terms.Costs,
+        };
+    }
+
+    private static (List<Distribution> BySeason, List<Distribution> Cumulated) Seasons(StudyContext context, Workspace work)
+    {
+        var (bySeason, cumulated, sums) = (new List<Distribution>(), new List<Distribution>(), work.Cumulated);
+        Array.Clear(sums);
+        for (var s = 0; s < context.Seasons; s++)
+        {
+            var season = work.Net.AsSpan(s * context.Paths, context.Paths);
+            for (var p = 0; p < sums.Length; p++)
+            {
+                sums[p] += season[p];
+            }
+
+            bySeason.Add(Distribution.Of(season, context.Replicates));
+            cumulated.Add(Distribution.Of(sums, context.Replicates));
+        }
+
+        return (bySeason, cumulated);
+    }
+
+    /// <summary>Fuel and CO2 saved in a season, mean of the winters, from the season it is built.</summary>
+    private static (double FuelKwh, double Co2Kg) Fuel(StudyContext context, StudyHouse house, OptionTerms terms)
+    {
+        var (kwh, kg, start) = (0.0, 0.0, terms.Plan.StartSeason);
+        foreach (var supply in house.Supplies)
+        {
+            var standing = CashPlan.Standing(house.Model.Heaters[supply.HeaterNo], context.Set.FirstSeason, start);
+            var saved = supply.Share * (terms.BaseHeatKwh / standing - terms.HeatKwh / (supply.HeaterNo == 0 ? terms.Plan.Efficiency[start] : standing)) * terms.Factor.Mean;
+            (kwh, kg) = (kwh + saved, kg + saved * HeatingValues.Co2KgPerKwh(supply.Fuel));
+        }
+
+        return (kwh, kg);
+    }
+
+    private static double[] OnePath(double[] net, int paths, int seasons)
+    {
+        var (path, sum) = (new double[seasons], 0.0);
+        for (var s = 0; s < seasons; s++)
+        {
+            path[s] = sum += net[s * paths];
+        }
+
+        return path;
+    }
+}

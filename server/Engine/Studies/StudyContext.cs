@@ -1,0 +1,47 @@
+using FarmPortfolio.Engine.Economics;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>What all houses of a study share.</summary>
+/// <param name="portfolio">All that the study reads.</param>
+/// <param name="futures">Futures.</param>
+/// <param name="blocks">Their replicates.</param>
+internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IReadOnlyList<FuturesBlock> blocks)
+{
+    /// <summary>All that the study reads.</summary>
+    public Portfolio Portfolio { get; } = portfolio;
+
+    /// <summary>Assumptions.</summary>
+    public ScenarioSetFacts Set { get; } = portfolio.Set;
+
+    /// <summary>Replicates.</summary>
+    public IReadOnlyList<FuturesBlock> Blocks { get; } = blocks;
+
+    /// <summary>Paths of all replicates.</summary>
+    public int Paths { get; } = futures.Paths;
+
+    /// <summary>Seasons.</summary>
+    public int Seasons { get; } = portfolio.Set.SeasonCount;
+
+    /// <summary>Replicates.</summary>
+    public int Replicates { get; } = portfolio.Set.ReplicateCount;
+
+    /// <summary>Draws that all houses share.</summary>
+    public PathNoise Shared { get; } = new(portfolio.Set.Seed, futures.Paths);
+
+    /// <summary>Spread of a house's loss multiplier by its data grade.</summary>
+    /// <param name="house">House.</param>
+    /// <returns>Standard deviation of its log.</returns>
+    public double LossSd(StudyHouse house) => Portfolio.Catalogue.Default(house.Grade == DataGrade.C ? "gradeCSd" : "gradeBSd");
+}
+
+/// <summary>What of an option does not depend on the path.</summary>
+/// <param name="Option">Option.</param>
+/// <param name="Costs">Costs.</param>
+/// <param name="Plan">When money is spent.</param>
+/// <param name="Factor">True saving over modelled saving.</param>
+/// <param name="BaseHeatKwh">Heat as the house stands, mean of the winters.</param>
+/// <param name="HeatKwh">Heat with the option, mean of the winters.</param>
+internal sealed record OptionTerms(OptionFacts Option, OptionCosts Costs, CashPlan Plan, RealisedFactor Factor, double BaseHeatKwh, double HeatKwh);

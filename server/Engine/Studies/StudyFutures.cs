@@ -1,0 +1,101 @@
+using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Weather;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>
+/// The futures of a study: the pool of winters, what names the futures, and the replicates once drawn. Stations make the pool, never farms or houses,
+/// so adding a farm changes nobody's futures.
+/// </summary>
+public sealed class StudyFutures
+{
+    private readonly Dictionary<string, IReadOnlyList<WeatherYear>> years;
+    private readonly Lock gate = new();
+    private FuturesBlock[]? blocks;
+
+    private StudyFutures(FuturesSpec spec, Dictionary<string, IReadOnlyList<WeatherYear>> years) => (Spec, this.years, Sha256) = (spec, years, spec.Sha256());
+
+    /// <summary>What names the futures.</summary>
+    public FuturesSpec Spec { get; }
+
+    /// <summary>Name of the futures.</summary>
+    public string Sha256 { get; }
+
+    /// <summary>Seasons in the pool of winters.</summary>
+    public IReadOnlyList<int> Pool => Spec.Pool;
+
+    /// <summary>Paths of all replicates.</summary>
+    public int Paths => Spec.Set.ReplicateCount * Spec.Set.PathCount;
+
+    /// <summary>Puts the futures of a portfolio together, without drawing them.</summary>
+    /// <param name="portfolio">All that the study reads.</param>
+    /// <returns>The futures, null when a fault stops the study, and the faults.</returns>
+    public static (StudyFutures? Futures, IReadOnlyList<Fault> Faults) Of(Portfolio portfolio)
+    {
+        var pool = PoolOf(portfolio);
+        var years = portfolio.Stations.Where(s => pool.Count > 0 && pool.All(s.Value.Years.ContainsKey))
+            .ToDictionary(s => s.Key, s => (IReadOnlyList<WeatherYear>)[.. pool.Select(season => s.Value.Years[season])], StringComparer.Ordinal);
+        var means = Enumerable.Range(0, pool.Count).Select(w => MonthMeans(years.OrderBy(y => y.Key, StringComparer.Ordinal).Select(y => y.Value[w]))).ToList();
+        var (spec, faults) = FuturesSpec.Of(portfolio.Set, portfolio.Prices, pool, means);
+        return spec is null ? (null, faults) : (new(spec, years), []);
+    }
+
+    /// <summary>The pool's winters at a station.</summary>
+    /// <param name="stationId">Station.</param>
+    /// <returns>In the order of the pool; null where the station lacks one of them.</returns>
+    public IReadOnlyList<WeatherYear>? Years(string stationId) => years.GetValueOrDefault(stationId);
+
+    /// <summary>The replicates, drawn on the first call and kept.</summary>
+    /// <param name="threads">Threads, 1 or more.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Blocks in order.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public IReadOnlyList<FuturesBlock> Blocks(int threads, CancellationToken cancel)
+    {
+        lock (gate)
+        {
+            if (blocks is null)
+            {
+                var (futures, drawn) = (new Futures(Spec), new FuturesBlock[Spec.Set.ReplicateCount]);
+                Parallel.For(0, drawn.Length, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, r => drawn[r] = futures.Draw(r));
+                blocks = drawn;
+            }
+
+            return blocks;
+        }
+    }
+
+    /// <summary>The seasons told, or else those that every station with at least half as many whole winters as the longest record has.</summary>
+    private static List<int> PoolOf(Portfolio portfolio)
+    {
+        if (portfolio.Set.WinterPool.Count > 0)
+        {
+            return [.. portfolio.Set.WinterPool.Order()];
+        }
+
+        var longest = portfolio.Stations.Values.Select(s => s.Years.Count).DefaultIfEmpty().Max();
+        return [.. portfolio.Stations.Values.Where(s => s.Years.Count > 0 && 2 * s.Years.Count >= longest).Select(s => s.Years.Keys.AsEnumerable())
+            .DefaultIfEmpty([]).Aggregate((a, b) => a.Intersect(b)).Order()];
+    }
+
+    private static double[] MonthMeans(IEnumerable<WeatherYear> years)
+    {
+        var (sums, count) = (new double[12], 0);
+        foreach (var year in years)
+        {
+            count++;
+            for (var m = 0; m < 12; m++)
+            {
+                var sum = 0.0;
+                for (var h = year.MonthStart[m]; h < year.MonthStart[m + 1]; h++)
+                {
+                    sum += year.TempC[h];
+                }
+
+                sums[m] += sum / (year.MonthStart[m + 1] - year.MonthStart[m]);
+            }
+        }
+
+        return [.. sums.Select(s => s / Math.Max(1, count))];
+    }
+}

@@ -1,0 +1,104 @@
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Weather;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>One way a house is fed.</summary>
+/// <param name="GroupId">Tank or meter; null = none told.</param>
+/// <param name="Fuel">Its fuel.</param>
+/// <param name="HeaterNo">Heater it feeds.</param>
+/// <param name="Share">Share of the house's heat, 0 to 1.</param>
+/// <param name="Price">What is paid.</param>
+internal sealed record SupplyLine(string? GroupId, FuelKind Fuel, int HeaterNo, double Share, LinearPrice Price);
+
+/// <summary>A house ready for a study.</summary>
+/// <param name="Id">House.</param>
+/// <param name="Model">Its model.</param>
+/// <param name="Farm">Its farm.</param>
+/// <param name="Pool">Winters it meets.</param>
+/// <param name="Supplies">How it is fed, at least one line, shares summing to 1.</param>
+/// <param name="Grade">How well its heat is known.</param>
+/// <param name="Options">Options wanted, beside "as it stands".</param>
+/// <param name="Quotes">Quotes of its farm.</param>
+internal sealed record StudyHouse(
+    string Id, HouseModel Model, FarmFacts Farm, IReadOnlyList<WeatherYear> Pool, IReadOnlyList<SupplyLine> Supplies, DataGrade Grade,
+    IReadOnlyList<OptionFacts> Options, IReadOnlyList<QuoteFacts> Quotes)
+{
+    /// <summary>Fuel of the first line.</summary>
+    public FuelKind Fuel => Supplies[0].Fuel;
+
+    /// <summary>Makes a house ready, or says why it cannot be.</summary>
+    /// <param name="portfolio">All that the study reads.</param>
+    /// <param name="id">House.</param>
+    /// <param name="futures">Futures with the pool of winters.</param>
+    /// <param name="priceFactor">Factor on every price, 1 = as drawn.</param>
+    /// <returns>The house, null when a fault stops it, and the faults.</returns>
+    public static (StudyHouse? House, IReadOnlyList<Fault> Faults) Of(Portfolio portfolio, string id, StudyFutures futures, double priceFactor = 1)
+    {
+        var (facts, set) = (portfolio.Houses[id], portfolio.Set);
+        if (!portfolio.Farms.TryGetValue(facts.FarmId, out var farm))
+        {
+            return (null, [new("NO_FARM", "farmId", "The house stands on no farm of this co-op.", "Choose its farm.")]);
+        }
+
+        var group = facts.Supplies.Count > 0 ? portfolio.SupplyGroups.GetValueOrDefault(facts.Supplies[0].SupplyGroupId) : null;
+        var (model, modelFaults) = HouseModels.Of(facts, portfolio.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, group?.Fuel ?? FuelKind.Propane);
+        var faults = new List<Fault>(modelFaults);
+        if (farm.WeatherStationId is not { } station || futures.Years(station) is not { } pool)
+        {
+            pool = [];
+            faults.Add(new("NO_WINTERS", "weatherStationId", "The farm's station lacks a winter of the pool.", "Choose a station whose record covers the pool, or import what is missing."));
+        }
+
+        var supplies = model is null ? [] : Feed(portfolio, facts, model, priceFactor, faults);
+        return faults.Count > 0 || model is null
+            ? (null, faults)
+            : (new(id, model with { HouseId = id }, farm, pool, supplies, GradeOf(portfolio, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []), []);
+    }
+
+    private static DataGrade GradeOf(Portfolio portfolio, HouseFacts facts) =>
+        facts.Supplies.Any(s => portfolio.FuelRecords.TryGetValue(s.SupplyGroupId, out var r) && r.Entries.Any(e => e.Held is null)) ? DataGrade.B : DataGrade.C;
+
+    private static List<SupplyLine> Feed(Portfolio portfolio, HouseFacts facts, HouseModel model, double priceFactor, List<Fault> faults)
+    {
+        var lines = new List<SupplyLine>();
+        foreach (var supply in facts.Supplies)
+        {
+            if (!portfolio.SupplyGroups.TryGetValue(supply.SupplyGroupId, out var group))
+            {
+                faults.Add(new("NO_SUPPLY", "supplies", "The house hangs on a tank or meter that is not there.", "Choose a tank or meter of its farm."));
+            }
+            else if (supply.HeaterNo < 0 || supply.HeaterNo >= model.Heaters.Count)
+            {
+                faults.Add(new("NO_HEATER", "supplies", $"A tank or meter feeds heater {supply.HeaterNo + 1}, and the house has {model.Heaters.Count}.", "Choose a heater of the house."));
+            }
+            else if (model.Heaters[supply.HeaterNo].Fuel != group.Fuel)
+            {
+                faults.Add(new("FUEL_MISMATCH", "supplies", $"Heater {supply.HeaterNo + 1} burns {model.Heaters[supply.HeaterNo].Fuel} and its tank or meter gives {group.Fuel}.", "Change the heater's fuel or its tank or meter."));
+            }
+            else if (LinearPrice.Of(portfolio.Contracts.GetValueOrDefault(supply.SupplyGroupId), group.Fuel, portfolio.Set.FirstSeason, priceFactor) is var (price, fault) && fault is null)
+            {
+                lines.Add(new(supply.SupplyGroupId, group.Fuel, supply.HeaterNo, supply.Share, price!.Value));
+            }
+            else
+            {
+                faults.Add(fault!);
+            }
+        }
+
+        if (facts.Supplies.Count == 0)
+        {
+            lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, LinearPrice.Of(null, model.Heaters[0].Fuel, portfolio.Set.FirstSeason, priceFactor).Price!.Value));
+        }
+
+        if (faults.Count == 0 && Math.Abs(lines.Sum(l => l.Share) - 1) > 1e-6)
+        {
+            faults.Add(new("SHARES", "supplies", $"The shares of the house's tanks and meters add up to {lines.Sum(l => l.Share):0.###}.", "Make them add up to 1."));
+        }
+
+        return lines;
+    }
+}

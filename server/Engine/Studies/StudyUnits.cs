@@ -1,0 +1,71 @@
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>The smallest set that settles together: tanks and meters, and the houses they tie.</summary>
+/// <param name="Houses">Houses in order of their ids, at least one.</param>
+/// <param name="Groups">Tanks and meters in order of their ids.</param>
+/// <param name="Sha256">Name of its result.</param>
+internal sealed record StudyUnit(IReadOnlyList<StudyHouse> Houses, IReadOnlyList<string> Groups, string Sha256);
+
+/// <summary>Cuts a portfolio into units.</summary>
+internal static class StudyUnits
+{
+    /// <summary>The units of a portfolio, in order of their first house.</summary>
+    /// <param name="portfolio">All that the study reads.</param>
+    /// <param name="futures">Futures.</param>
+    /// <param name="left">Takes the houses left out, and why.</param>
+    /// <returns>Units.</returns>
+    public static List<StudyUnit> Of(Portfolio portfolio, StudyFutures futures, List<(string ItemId, Fault Fault)> left)
+    {
+        var houses = new List<StudyHouse>();
+        foreach (var id in portfolio.Houses.Keys.Order(StringComparer.Ordinal))
+        {
+            var (house, faults) = StudyHouse.Of(portfolio, id, futures);
+            left.AddRange(faults.Select(f => (id, f)));
+            if (house is not null)
+            {
+                houses.Add(house);
+            }
+        }
+
+        var hash = new UnitHash(portfolio, futures);
+        return [.. Tied(houses).Select(h => Unit(h, hash))];
+    }
+
+    private static StudyUnit Unit(List<StudyHouse> houses, UnitHash hash)
+    {
+        var groups = houses.SelectMany(h => h.Supplies).Select(s => s.GroupId).OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList();
+        return new(houses, groups, hash.Of(houses, groups));
+    }
+
+    /// <summary>Houses that share a tank or meter, directly or through others.</summary>
+    private static List<List<StudyHouse>> Tied(List<StudyHouse> houses)
+    {
+        var sets = new List<List<StudyHouse>>();
+        var ofGroup = new Dictionary<string, List<StudyHouse>>(StringComparer.Ordinal);
+        foreach (var house in houses)
+        {
+            var ids = house.Supplies.Select(s => s.GroupId).OfType<string>().ToList();
+            var met = ids.Where(ofGroup.ContainsKey).Select(g => ofGroup[g]).Distinct().ToList();
+            var into = met.Count > 0 ? met.MinBy(sets.IndexOf)! : [];
+            if (met.Count == 0)
+            {
+                sets.Add(into);
+            }
+
+            foreach (var other in met.Where(m => m != into))
+            {
+                into.AddRange(other);
+                sets.Remove(other);
+                foreach (var group in ofGroup.Where(g => g.Value == other).Select(g => g.Key).ToList())
+                {
+                    ofGroup[group] = into;
+                }
+            }
+
+            into.Add(house);
+            ids.ForEach(g => ofGroup[g] = into);
+        }
+
+        return [.. sets.Select(s => s.OrderBy(h => h.Id, StringComparer.Ordinal).ToList()).OrderBy(s => s[0].Id, StringComparer.Ordinal)];
+    }
+}

@@ -1,0 +1,112 @@
+using FarmPortfolio.Engine.Scenarios;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>Reckons one unit.</summary>
+/// <param name="context">What all houses share.</param>
+/// <param name="work">Arrays of the thread.</param>
+internal sealed class UnitRun(StudyContext context, Workspace work)
+{
+    private readonly double[]?[] cost = new double[]?[Correlation.Fuels];
+
+    /// <summary>Reckons a unit whole and adds what its fuel costs.</summary>
+    /// <param name="unit">Unit.</param>
+    /// <param name="sums">Takes its cost.</param>
+    /// <param name="paths">Takes the single futures; null = they are not kept.</param>
+    /// <param name="optionDone">Told after each option.</param>
+    /// <param name="cancel">Stops it within an option's time.</param>
+    /// <returns>The result.</returns>
+    public UnitResult Whole(StudyUnit unit, StudySums sums, PathStore? paths, Action optionDone, CancellationToken cancel)
+    {
+        var (options, left, singles) = (new List<OptionResult>(), new List<(string, Fault)>(), new List<OptionPaths>());
+        Clear();
+        foreach (var house in unit.Houses)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var run = new HouseRun(context, house, house.Options, work);
+            run.AddStandingCost(Into);
+            left.AddRange(run.LeftOut);
+            for (var i = 0; i < run.Options.Count; i++)
+            {
+                cancel.ThrowIfCancellationRequested();
+                options.Add(OptionSummary.Of(context, house, run.Option(i), work));
+                if (paths is not null)
+                {
+                    singles.Add(OptionPaths.Of(house.Id, options[^1], work, context.Seasons));
+                }
+
+                optionDone();
+            }
+        }
+
+        Settle(unit, sums, 1);
+        paths?.Keep(unit.Sha256, singles);
+        return new(unit.Sha256, [.. unit.Houses.Select(h => h.Id)], options, left);
+    }
+
+    /// <summary>The single futures of some options of a unit.</summary>
+    /// <param name="unit">Unit.</param>
+    /// <param name="wanted">Whether an option is wanted.</param>
+    /// <param name="cancel">Stops it within an option's time.</param>
+    /// <returns>In the order of houses and options.</returns>
+    public List<OptionPaths> Singles(StudyUnit unit, Func<string, string, bool> wanted, CancellationToken cancel)
+    {
+        var singles = new List<OptionPaths>();
+        foreach (var house in unit.Houses)
+        {
+            var options = house.Options.Where(o => wanted(house.Id, o.Key)).ToList();
+            var run = options.Count > 0 ? new HouseRun(context, house, options, work) : null;
+            for (var i = 0; i < (run?.Options.Count ?? 0); i++)
+            {
+                cancel.ThrowIfCancellationRequested();
+                singles.Add(OptionPaths.Of(house.Id, OptionSummary.Of(context, house, run!.Option(i), work), work, context.Seasons));
+            }
+        }
+
+        return singles;
+    }
+
+    /// <summary>Adds or takes away what a unit's fuel costs as it stands.</summary>
+    /// <param name="unit">Unit.</param>
+    /// <param name="sums">Takes its cost.</param>
+    /// <param name="sign">1 = add, -1 = take away.</param>
+    /// <param name="cancel">Stops it within a house's time.</param>
+    public void CostOnly(StudyUnit unit, StudySums sums, int sign, CancellationToken cancel)
+    {
+        Clear();
+        foreach (var house in unit.Houses)
+        {
+            cancel.ThrowIfCancellationRequested();
+            new HouseRun(context, house, [], work).AddStandingCost(Into);
+        }
+
+        Settle(unit, sums, sign);
+    }
+
+    private double[] Into(FuelKind fuel) => cost[(int)fuel] ??= new double[context.Paths * context.Seasons];
+
+    private void Clear()
+    {
+        foreach (var sum in cost)
+        {
+            sum.AsSpan().Clear();
+        }
+    }
+
+    /// <summary>Charges that do not depend on the volume come once a tank or meter; then each cell is rounded once.</summary>
+    private void Settle(StudyUnit unit, StudySums sums, int sign)
+    {
+        foreach (var supply in unit.Houses.SelectMany(h => h.Supplies).Where(s => s.GroupId is not null).DistinctBy(s => s.GroupId))
+        {
+            foreach (ref var cell in Into(supply.Fuel).AsSpan())
+            {
+                cell += supply.Price.SeasonFeesUsd;
+            }
+        }
+
+        foreach (var fuel in unit.Houses.SelectMany(h => h.Supplies).Select(s => s.Fuel).Distinct())
+        {
+            sums.Add(fuel, Into(fuel), sign);
+        }
+    }
+}
