@@ -1,4 +1,4 @@
-import { Bar, BarChart, CartesianGrid, Cell, ResponsiveContainer, XAxis, YAxis } from 'recharts';
+import { Bar, BarChart, CartesianGrid, Cell, LabelList, ResponsiveContainer, XAxis, YAxis } from 'recharts';
 
 /** Share of futures that pay back in each season, and those that never do, hatched. */
 export function PaybackBars({ shares, never }: { shares: number[]; never: number }) {
@@ -31,20 +31,34 @@ export function PaybackBars({ shares, never }: { shares: number[]; never: number
 }
 
 /** Pairs: outline = as it stands, solid = with the option. */
-export function PairBars({ data, unit }: { data: { name: string; standing: number; withOption: number }[]; unit: string }) {
+export function PairBars({
+  data,
+  unit,
+  paired = true,
+}: {
+  data: { name: string; standing: number; withOption: number }[];
+  unit: string;
+  paired?: boolean;
+}) {
   return (
     <div style={{ height: 240 }} className="small">
       <ResponsiveContainer initialDimension={{ width: 400, height: 240 }}>
         <BarChart
           data={data}
-          margin={{ top: 8, right: 4, bottom: 4, left: 0 }}
+          margin={{ top: 20, right: 4, bottom: 4, left: 0 }}
           title={`by month, ${unit}; the same numbers stand in the table below`}
         >
           <CartesianGrid vertical={false} stroke="var(--rule)" />
-          <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval={0} fontSize={12} />
+          <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval={0} fontSize={13} />
           <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={4} width={44} />
-          <Bar dataKey="standing" fill="var(--bad)" fillOpacity={0.13} stroke="var(--bad)" isAnimationActive={false} />
-          <Bar dataKey="withOption" fill="var(--bad)" fillOpacity={0.78} isAnimationActive={false} />
+          <Bar dataKey="standing" fill="var(--bad)" fillOpacity={0.13} stroke="var(--bad)" isAnimationActive={false}>
+            <LabelList dataKey="standing" position="top" fill="var(--ink)" />
+          </Bar>
+          {paired && (
+            <Bar dataKey="withOption" fill="var(--bad)" fillOpacity={0.78} isAnimationActive={false}>
+              <LabelList dataKey="withOption" position="top" fill="var(--ink)" />
+            </Bar>
+          )}
         </BarChart>
       </ResponsiveContainer>
     </div>

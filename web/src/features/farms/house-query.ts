@@ -21,6 +21,7 @@ export const House = graphql(`
       dataGrade
       filmDueYear
       retrofitsInstalled
+      installedCodes
       farm {
         name
         stationName
@@ -50,6 +51,7 @@ export const House = graphql(`
         overallWidthM
         lengthM
         curtainHeightM
+        filmGapM
         roofFilms
         profile {
           x
@@ -73,8 +75,15 @@ export const House = graphql(`
         drawbacks
         cautions
         skills
+        running {
+          what
+          field
+          quantity
+        }
         result {
           heatSavedKwh
+          heatSavedShare
+          fuelSavedKwh
           savingUsd {
             p10
             p50

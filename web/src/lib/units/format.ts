@@ -39,6 +39,9 @@ export const length = (m: number, u: UnitSystem): string => {
   return inches % 12 === 0 ? `${grouped(inches / 12)} ft` : `${grouped(Math.floor(inches / 12))} ft ${String(inches % 12)} in`;
 };
 
+/** A length in the chosen unit, the other one behind it. */
+export const lengthBoth = (m: number, u: UnitSystem): string => `${length(m, u)} (${length(m, u === 'us' ? 'si' : 'us')})`;
+
 export const area = (m2: number, u: UnitSystem): string => (u === 'us' ? `${grouped(m2 / FOOT / FOOT)} ft²` : `${grouped(m2)} m²`);
 export const temperature = (c: number, u: UnitSystem): string => (u === 'us' ? `${grouped(c * 1.8 + 32)} F` : `${grouped(c, 1)} C`);
 export const power = (kw: number, u: UnitSystem): string =>
