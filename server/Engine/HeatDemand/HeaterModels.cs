@@ -4,7 +4,7 @@ using FarmPortfolio.Engine.Retrofits;
 namespace FarmPortfolio.Engine.HeatDemand;
 
 /// <summary>Fills what a house does not say of its heaters.</summary>
-internal static class HeaterModels
+public static class HeaterModels
 {
     private const int OldAfterYears = 15;
     private const double OldEfficiency = 0.70;
@@ -21,7 +21,10 @@ internal static class HeaterModels
         return [Filled(usual, catalogue, firstSeason, null)];
     }
 
-    internal static string UsualCode(FuelKind fuel) => fuel switch
+    /// <summary>The usual kind of heater for a fuel, common practice.</summary>
+    /// <param name="fuel">Fuel.</param>
+    /// <returns>Its code in the catalogue.</returns>
+    public static string UsualCode(FuelKind fuel) => fuel switch
     {
         FuelKind.FuelOil => "oilfurnace",
         FuelKind.Electricity => "resistance",

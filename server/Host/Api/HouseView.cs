@@ -117,7 +117,7 @@ public sealed partial class HouseView(Register register, Item<HouseFacts> item)
     public string? CoveringCode => item.Facts.Surfaces.FirstOrDefault(s => s.Part == SurfacePart.Roof)?.CoveringCode;
 
     /// <summary>Plain name of the roof's covering.</summary>
-    public string Covering => Catalogue.BuiltIn.Find(CatalogueKind.Covering, CoveringCode ?? "doublefilm")!.Title;
+    public string Covering => register.Catalogue.Find(CatalogueKind.Covering, CoveringCode ?? "doublefilm")!.Title;
 
     /// <summary>Code of the heating plan.</summary>
     public string? HeatingPlanCode => item.Facts.HeatingPlanCode;
@@ -138,7 +138,7 @@ public sealed partial class HouseView(Register register, Item<HouseFacts> item)
     public DataGrade DataGrade => Record is not null ? DataGrade.B : DataGrade.C;
 
     /// <summary>Retrofits already there.</summary>
-    public IEnumerable<string> RetrofitsInstalled => item.Facts.RetrofitsInstalled.Select(c => Catalogue.BuiltIn.Find(CatalogueKind.Retrofit, c)?.Title ?? c);
+    public IEnumerable<string> RetrofitsInstalled => item.Facts.RetrofitsInstalled.Select(c => register.Catalogue.Find(CatalogueKind.Retrofit, c)?.Title ?? c);
 
     /// <summary>Defaults taken.</summary>
     public IEnumerable<DefaultView> FromDefaults => model.Value.Model?.DefaultsUsed.Select(d => new DefaultView(d.Field, d.Title, d.Value, d.Unit, d.Source)) ?? [];

@@ -94,7 +94,7 @@ public sealed partial class Mutation
             Surfaces = [new(SurfacePart.Roof, h.CoveringCode, roof?.InstalledOn, roof?.Condition), .. f.Surfaces.Where(s => s.Part != SurfacePart.Roof)],
             Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
         };
-        var faults = HouseChecks.Of(facts, Catalogue.BuiltIn);
+        var faults = HouseChecks.Of(facts, register.Catalogue);
         if (faults.Count > 0 || input.CheckOnly == true)
         {
             return new(null, false, faults.Select(FaultView.Of));

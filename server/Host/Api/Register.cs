@@ -26,6 +26,7 @@ public sealed partial class Register
     private readonly Lazy<IReadOnlyDictionary<string, Item<PriceSeriesFacts>>> prices;
     private readonly Lazy<IReadOnlyDictionary<string, Item<ScenarioSetFacts>>> sets;
     private readonly Lazy<StudyRow?> newest;
+    private readonly Lazy<Catalogue> catalogue;
     private readonly System.Collections.Concurrent.ConcurrentDictionary<string, StationWinters> winters = new();
 
     /// <summary>Opens the viewer's first co-op.</summary>
@@ -36,15 +37,17 @@ public sealed partial class Register
     /// <param name="studies">Studies.</param>
     /// <param name="jobs">Jobs.</param>
     /// <param name="reader">Reader.</param>
-    public Register(CoopStore coops, BlobStore blobs, ItemStore items, HistoryStore history, StudyStore studies, StudyJobs jobs, PortfolioReader reader)
+    /// <param name="ids">Source of identifiers.</param>
+    public Register(CoopStore coops, BlobStore blobs, ItemStore items, HistoryStore history, StudyStore studies, StudyJobs jobs, PortfolioReader reader, Ids ids)
     {
-        (Coops, Blobs, Items, History, Studies, Jobs, Reader) = (coops, blobs, items, history, studies, jobs, reader);
+        (Coops, Blobs, Items, History, Studies, Jobs, Reader, Ids) = (coops, blobs, items, history, studies, jobs, reader, ids);
         var all = coops.All(Viewer);
         Coop = all.Count > 0 ? all[0] : new("none", "no co-op yet", 0);
         Lazy<IReadOnlyDictionary<string, Item<T>>> Kind<T>(string kind) => new(() => items.All<T>(Viewer, Coop.Id, kind).ToDictionary(i => i.Id));
         (farms, houses, groups, records) = (Kind<FarmFacts>(ItemKind.Farm), Kind<HouseFacts>(ItemKind.House), Kind<SupplyGroupFacts>(ItemKind.SupplyGroup), Kind<FuelRecordFacts>(ItemKind.FuelRecord));
         (contracts, options, stations) = (Kind<ContractFacts>(ItemKind.Contract), Kind<OptionSetFacts>(ItemKind.OptionSet), Kind<WeatherStationFacts>(ItemKind.WeatherStation));
         (prices, sets) = (Kind<PriceSeriesFacts>(ItemKind.PriceSeries), Kind<ScenarioSetFacts>(ItemKind.ScenarioSet));
+        catalogue = new(() => Catalogue.BuiltIn.With(items.All<CatalogueFacts>(Viewer, Coop.Id, ItemKind.CatalogueEntry).Select(e => e.Facts)));
         newest = new(() => studies.All(Viewer, Coop.Id).FirstOrDefault(s => s.State == "done"));
     }
 
@@ -74,6 +77,12 @@ public sealed partial class Register
 
     /// <summary>Reader.</summary>
     public PortfolioReader Reader { get; }
+
+    /// <summary>Source of identifiers.</summary>
+    public Ids Ids { get; }
+
+    /// <summary>The catalogue, the co-op's own entries over the built-in ones.</summary>
+    public Catalogue Catalogue => catalogue.Value;
 
     /// <summary>Farms.</summary>
     public IReadOnlyDictionary<string, Item<FarmFacts>> Farms => farms.Value;
@@ -125,7 +134,7 @@ public sealed partial class Register
     public (HouseModel? Model, IReadOnlyList<Fault> Faults) Model(Item<HouseFacts> house)
     {
         var set = SetFacts;
-        var (model, faults) = HouseModels.Of(house.Facts, Catalogue.BuiltIn, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, Fuel(house.Facts));
+        var (model, faults) = HouseModels.Of(house.Facts, Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, Fuel(house.Facts));
         return (model is null ? null : model with { HouseId = house.Id }, faults);
     }
 
@@ -142,9 +151,14 @@ public sealed partial class Register
     /// <summary>The middling winter of a house's station.</summary>
     /// <param name="house">House.</param>
     /// <returns>The winter; null where there is none.</returns>
-    public WeatherYear? Middling(HouseFacts house)
+    public WeatherYear? Middling(HouseFacts house) => Farms.TryGetValue(house.FarmId, out var farm) ? Middling(farm.Facts.WeatherStationId) : null;
+
+    /// <summary>The middling winter of a station.</summary>
+    /// <param name="stationId">Station.</param>
+    /// <returns>The winter; null where there is none.</returns>
+    public WeatherYear? Middling(string? stationId)
     {
-        var years = Farms.TryGetValue(house.FarmId, out var farm) ? Winters(farm.Facts.WeatherStationId)?.Years.Values : null;
+        var years = Winters(stationId)?.Years.Values;
         return years?.OrderBy(y => y.DegreeDaysK(15)).ElementAtOrDefault(years.Count() / 2);
     }
 }

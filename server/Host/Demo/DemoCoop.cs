@@ -133,7 +133,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             throw new InvalidOperationException($"demo house {farm.Name}, {d.Name}: {string.Join("; ", faults.Select(f => f.Message))}");
         }
 
-        save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = DemoOptions.For(model) }, new()));
+        save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = UsualOptions.For(model) }, new()));
         var option = OptionModels.AsItStands(model);
         var truth = Math.Exp(0.12 * Noise.Normal(Seed, NoisePurpose.LossOwn, facts.DrawKey, 0, 0));
         for (var w = 0; w < 2; w++)

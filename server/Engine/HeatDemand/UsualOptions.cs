@@ -1,11 +1,9 @@
-using FarmPortfolio.Engine;
-using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
 
-namespace FarmPortfolio.Host.Demo;
+namespace FarmPortfolio.Engine.HeatDemand;
 
 /// <summary>The usual options of a house: single retrofits, combinations, changes of running; only those that fit it.</summary>
-internal static class DemoOptions
+public static class UsualOptions
 {
     private static readonly (string[] Parts, OptionTiming Timing)[] Usual =
     [
