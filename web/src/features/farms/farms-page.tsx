@@ -1,9 +1,12 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { Link, useSearchParams } from 'react-router';
+import { useState } from 'react';
+import { Link, useLocation, useSearchParams } from 'react-router';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { area, fuelName, length } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { DeleteItem } from './delete-item.tsx';
+import { UndoNotice } from './undo-notice.tsx';
 
 const Farms = graphql(`
   query Farms($text: String, $after: String) {
@@ -66,6 +69,8 @@ export function FarmsPage() {
     placeholderData: (d) => d,
   });
   const queries = useQueryClient();
+  const arrived = useLocation().state as { said: string; changeId: string } | null;
+  const [notice, setNotice] = useState(arrived);
   const station = useMutation({
     mutationFn: (v: { farmId: string; stationId: string; revision: number }) => ask(Station, { ...v, requestId: requestId() }),
     onSuccess: () => queries.invalidateQueries(),
@@ -78,6 +83,16 @@ export function FarmsPage() {
       <h1>
         <b>{page.total}</b> farms{text ? ` match "${text}"` : ''}; the co-op heats <b>{data.coop.houseCount}</b> houses.
       </h1>
+      {notice && <UndoNotice {...notice} close={() => setNotice(null)} />}
+      <p>
+        <Link to="/houses/new">add a house</Link> · <Link to="/import">bring in a sheet of farms and houses</Link>
+      </p>
+      {data.coop.houseCount === 0 && (
+        <p className="lead">
+          Here stand the member farms with their houses. Answer nine questions about a first house, or bring in a sheet; nothing has to be
+          complete.
+        </p>
+      )}
       <label style={{ maxWidth: 320 }}>
         <span>find a farm by name or place</span>
         <input value={text} onChange={(e) => setParams(e.target.value ? { find: e.target.value } : {}, { replace: true })} />
@@ -99,6 +114,15 @@ export function FarmsPage() {
                 </option>
               ))}
             </select>
+          </p>
+          <p>
+            <Link to={`/houses/new?farm=${f.id}`}>add a house to {f.name}</Link> ·{' '}
+            <DeleteItem
+              id={f.id}
+              revision={f.revision}
+              name={f.name}
+              done={(changeId) => setNotice({ said: `${f.name} is deleted.`, changeId })}
+            />
           </p>
           {station.data?.useStation.conflict && station.variables.farmId === f.id && (
             <p className="fault">Somebody changed this farm meanwhile; the page shows theirs now. Choose again.</p>

@@ -4,6 +4,7 @@ import { Link, useParams, useSearchParams } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { fuelAmount, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { HouseActions } from './house-actions.tsx';
 import { HouseDrawing } from './house-drawing.tsx';
 import { HouseForm } from './house-form.tsx';
 import { HouseHeat } from './house-heat.tsx';
@@ -92,7 +93,8 @@ export function HousePage() {
         <button className="link" onClick={() => setEditing(true)}>
           change the house
         </button>
-      )}
+      )}{' '}
+      <HouseActions house={house} />
       <div className="two">
         <section>
           <h2>Where the heat of a middling season goes</h2>

@@ -38,10 +38,41 @@ const ImportPrices = graphql(`
     }
   }
 `);
+const ImportFarms = graphql(`
+  mutation ImportFarms($input: ImportInput!) {
+    importFarms(input: $input) {
+      kept
+      rows
+      summary
+      faults {
+        code
+        field
+        message
+        remedy
+        line
+        column
+      }
+    }
+  }
+`);
+const Template = graphql(`
+  query HouseSheetTemplate {
+    houseSheetTemplate
+  }
+`);
+
+async function download() {
+  const { houseSheetTemplate } = await ask(Template);
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([houseSheetTemplate], { type: 'text/csv' }));
+  link.download = 'farms-and-houses.csv';
+  link.click();
+  URL.revokeObjectURL(link.href);
+}
 
 export function ImportPage() {
   const queries = useQueryClient();
-  const [kind, setKind] = useState<'weather' | 'prices'>('weather');
+  const [kind, setKind] = useState<'farms' | 'weather' | 'prices'>('farms');
   const [file, setFile] = useState<{ name: string; text: string }>({ name: 'pasted', text: '' });
   const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal' });
   const [goodRowsOnly, setGood] = useState(false);
@@ -60,9 +91,11 @@ export function ImportPage() {
   });
   const run = useMutation({
     mutationFn: async (checkOnly: boolean) =>
-      kind === 'weather'
-        ? (await ask(ImportWeather, { input: input(checkOnly) })).importWeather
-        : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
+      kind === 'farms'
+        ? (await ask(ImportFarms, { input: input(checkOnly) })).importFarms
+        : kind === 'weather'
+          ? (await ask(ImportWeather, { input: input(checkOnly) })).importWeather
+          : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
     onSuccess: (d) => (d.kept ? queries.invalidateQueries() : undefined),
   });
   const found = run.data;
@@ -74,7 +107,7 @@ export function ImportPage() {
   );
   return (
     <>
-      <h1>Bring in a real winter record or a price record.</h1>
+      <h1>Bring in farms and houses, a real winter record or a price record.</h1>
       <p className="lead">
         Nothing is kept before you say so. A wrong file shows what is wrong in it, line by line, and leaves everything as it was.
       </p>
@@ -86,9 +119,11 @@ export function ImportPage() {
               value={kind}
               onChange={(e) => {
                 setKind(e.target.value as 'weather');
+                set({ ...typed, unit: '' });
                 run.reset();
               }}
             >
+              <option value="farms">farms and houses (a row a house)</option>
               <option value="weather">daily weather (NOAA: CSV with a head, or by-station rows)</option>
               <option value="prices">monthly prices (month and price; EIA and BLS layouts)</option>
             </select>
@@ -107,8 +142,18 @@ export function ImportPage() {
               }}
             />
           </label>
-          {text('name', 'name to keep it under')}
-          {kind === 'weather' ? (
+          {kind === 'farms' && (
+            <label>
+              <span>units of the sheet, where it does not say</span>
+              <select value={typed.unit} onChange={(e) => set({ ...typed, unit: e.target.value })}>
+                <option value="">told by the sheet</option>
+                <option value="US">feet, Fahrenheit, Btu/h, gallons</option>
+                <option value="SI">metres, Celsius, kW, litres</option>
+              </select>
+            </label>
+          )}
+          {kind !== 'farms' && text('name', 'name to keep it under')}
+          {kind === 'farms' ? null : kind === 'weather' ? (
             <>
               {text('latitude', 'latitude, degrees north')}
               {text('elevation', 'height, m')}
@@ -146,6 +191,15 @@ export function ImportPage() {
             onChange={(e) => setFile({ name: 'pasted', text: e.target.value })}
           />
         </label>
+        {kind === 'farms' && (
+          <p>
+            Head names are plain words in any order; only farm, house, width, length and fuel have to be there.{' '}
+            <button className="link" onClick={() => void download()}>
+              Take an empty sheet to fill in
+            </button>
+            .
+          </p>
+        )}
         <button className="filled" disabled={!file.text || run.isPending} onClick={() => run.mutate(true)}>
           Look at the file
         </button>

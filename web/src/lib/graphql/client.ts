@@ -47,4 +47,6 @@ export function follow<T, V extends Record<string, unknown>>(
   return events.subscribe<T>({ query: document.toString(), variables }, { next: (r) => r.data && next(r.data), error: end, complete: end });
 }
 
-export const requestId = (): string => crypto.randomUUID();
+/** A name of a request that no other has; works over plain HTTP too, where the browser has no randomUUID. */
+export const requestId = (): string =>
+  Array.from(crypto.getRandomValues(new Uint8Array(16)), (b) => b.toString(16).padStart(2, '0')).join('');

@@ -1,0 +1,40 @@
+/** Codes of coverings with their plain names. */
+export const coverings = [
+  ['glass', 'single glass'],
+  ['singlefilm', 'single film'],
+  ['doublefilm', 'double film, inflated'],
+  ['doublefilm-ir', 'double film, inner one holds heat'],
+  ['twinwall', 'twin-wall polycarbonate'],
+] as const;
+
+/** Codes of heaters with their plain names. */
+export const heaters = [
+  ['gravity', 'gravity vented'],
+  ['power', 'power vented'],
+  ['separated', 'separated combustion'],
+  ['condensing', 'condensing'],
+  ['oilfurnace', 'oil furnace'],
+  ['resistance', 'electric resistance'],
+] as const;
+
+export const fuels = [
+  ['PROPANE', 'propane'],
+  ['NATURAL_GAS', 'natural gas'],
+  ['FUEL_OIL', 'No. 2 oil'],
+  ['ELECTRICITY', 'electricity'],
+] as const;
+
+export const shapes = [
+  ['HOOP', 'hoop'],
+  ['GOTHIC_ARCH', 'Gothic arch'],
+  ['GABLE', 'gable'],
+  ['GUTTER_CONNECTED', 'gutter-connected'],
+] as const;
+
+/** Units a fuel is sold in, the usual one first. */
+export const fuelUnits: Record<string, readonly string[]> = {
+  PROPANE: ['gal', 'L', 'lb', 'MMBtu', 'kWh'],
+  NATURAL_GAS: ['therm', 'ccf', 'mcf', 'm3', 'MMBtu', 'kWh'],
+  FUEL_OIL: ['gal', 'L', 'MMBtu', 'kWh'],
+  ELECTRICITY: ['kWh', 'MMBtu'],
+};

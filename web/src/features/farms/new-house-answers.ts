@@ -1,0 +1,84 @@
+import type { NewHouseInput } from '../../lib/graphql/generated/graphql.ts';
+import type { UnitSystem } from '../../lib/units/format.ts';
+import { toMetres } from '../../lib/units/format.ts';
+
+export const unanswered = {
+  farmId: '',
+  farmName: '',
+  place: '',
+  stationId: '',
+  name: '',
+  shape: 'HOOP',
+  bays: '1',
+  width: '',
+  length: '',
+  wall: '',
+  covering: '',
+  filmYear: '',
+  from: '',
+  to: '',
+  night: '',
+  day: '',
+  heater: '',
+  heaterYear: '',
+  input: '',
+  fuel: 'PROPANE',
+  supply: '',
+  otherUse: '',
+  price: '',
+  until: '',
+  unit: '',
+  used: '',
+};
+export type Answers = typeof unanswered;
+
+const number = (t: string) => (t.trim() === '' || !Number.isFinite(Number(t)) ? null : Number(t));
+const whole = (t: string) => {
+  const value = number(t);
+  return value === null ? null : Math.round(value);
+};
+const celsius = (t: string, u: UnitSystem) => {
+  const value = number(t);
+  return value === null ? null : u === 'us' ? ((value - 32) * 5) / 9 : value;
+};
+
+/** What was typed, in SI, for the server. */
+export function inputOf(a: Answers, units: UnitSystem, requestId: string, checkOnly: boolean): NewHouseInput {
+  const input = number(a.input);
+  return {
+    requestId,
+    checkOnly,
+    farmId: a.farmId || null,
+    farmName: a.farmName || null,
+    place: a.place || null,
+    stationId: a.stationId || null,
+    name: a.name,
+    shape: a.shape as NewHouseInput['shape'],
+    bays: whole(a.bays),
+    widthM: toMetres(a.width, units) ?? 0,
+    lengthM: toMetres(a.length, units) ?? 0,
+    sideWallM: toMetres(a.wall, units) ?? null,
+    coveringCode: a.covering || null,
+    filmYear: whole(a.filmYear),
+    heatedFrom: a.from || null,
+    heatedTo: a.to || null,
+    nightC: celsius(a.night, units),
+    dayC: celsius(a.day, units),
+    heaterCode: a.heater || null,
+    heaterYear: whole(a.heaterYear),
+    inputKw: input === null ? null : units === 'us' ? input / 3412.142 : input,
+    fuel: a.fuel as NonNullable<NewHouseInput['fuel']>,
+    supply: a.supply || null,
+    otherUse: a.otherUse || null,
+    fixedPriceUsdPerUnit: number(a.price),
+    fixedUntil: a.until || null,
+    unit: a.unit || null,
+    usedLastWinter: number(a.used),
+  };
+}
+
+/** Whether a size typed with the switch on feet looks like metres: 9 by 29 is a 30 by 96 ft house. */
+export function looksLikeMetres(a: Answers, units: UnitSystem): boolean {
+  const [w, l] = [number(a.width), number(a.length)];
+  return units === 'us' && w !== null && l !== null && w >= 4 && w <= 13 && l >= 10 && l <= 60;
+}

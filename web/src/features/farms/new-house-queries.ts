@@ -1,0 +1,46 @@
+import { graphql } from '../../lib/graphql/generated/index.ts';
+
+export const Choices = graphql(`
+  query NewHouseChoices {
+    coop {
+      name
+      isDemo
+      farms(first: 200) {
+        items {
+          id
+          name
+        }
+      }
+      weatherStations {
+        id
+        name
+      }
+    }
+  }
+`);
+
+export const NewHouse = graphql(`
+  mutation NewHouse($input: NewHouseInput!) {
+    newHouse(input: $input) {
+      houseId
+      changeId
+      preview {
+        fuel
+        seasonName
+        fuelKwh
+        toldKwhFuel
+        fromDefaults {
+          field
+          title
+          source
+        }
+      }
+      faults {
+        code
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
