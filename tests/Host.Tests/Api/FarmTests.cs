@@ -1,0 +1,115 @@
+using System.Text.Json.Nodes;
+
+namespace FarmPortfolio.Host.Tests.Api;
+
+public class FarmTests(TemporaryHost host) : IClassFixture<TemporaryHost>
+{
+    private const string Add = "mutation($input: NewHouseInput!) { newHouse(input: $input) { houseId changeId preview { fuel fuelKwh toldKwhFuel fromDefaults { field } } faults { code field message remedy } } }";
+    private const string Import = "mutation($input: ImportInput!) { importFarms(input: $input) { kept rows summary faults { code field line column message remedy } } }";
+
+    [Fact]
+    public async Task A_house_from_few_answers_names_its_defaults_and_can_be_undone()
+    {
+        var look = await New(new { requestId = "look", checkOnly = true, farmId = "f_demo00", name = "house 9", shape = "HOOP", widthM = 9.144, lengthM = 29.26, fuel = "PROPANE" });
+        Assert.Null(look["houseId"]);
+        Assert.True((double)look["preview"]!["fuelKwh"]! > 10_000, look.ToJsonString());
+        Assert.Contains("heatingPeriods", look["preview"]!["fromDefaults"]!.ToJsonString(), StringComparison.Ordinal);
+        var made = await New(new { requestId = "make", farmId = "f_demo00", name = "house 9", shape = "HOOP", widthM = 9.144, lengthM = 29.26, fuel = "PROPANE" });
+        var id = (string)made["houseId"]!;
+        var house = (await host.Ask("query($id: ID!) { house(id: $id) { name options { key } heat { demandKwh } } }", new { id }))["data"]!["house"]!;
+        Assert.True(house["options"]!.AsArray().Count > 5, house.ToJsonString());
+        Assert.True((double)house["heat"]!["demandKwh"]! > 0);
+        await host.Ask("mutation($c: ID!) { undo(changeId: $c, requestId: \"u9\") { changeId } }", new { c = (string)made["changeId"]! });
+        Assert.Null((await host.Ask("query($id: ID!) { house(id: $id) { name } }", new { id }))["data"]!["house"]);
+    }
+
+    [Fact]
+    public async Task A_new_farm_comes_with_its_house_tank_price_and_last_winters_use()
+    {
+        var made = await New(new
+        {
+            requestId = "whole", farmName = "Quince Bottom", place = "Stonemill", stationId = "ws_demo1", name = "house 1", shape = "GOTHIC_ARCH", widthM = 9.144, lengthM = 29.26, heatedFrom = "15 Feb", heatedTo = "31 May",
+            nightC = 15.6, fuel = "PROPANE", fixedPriceUsdPerUnit = 2.4, usedLastWinter = 2200.0, otherUse = "dwelling",
+        });
+        Assert.Empty(made["faults"]!.AsArray());
+        Assert.Equal(2200 * 26.77, (double)made["preview"]!["toldKwhFuel"]!, 50.0);
+        var house = (await host.Ask("query($id: ID!) { house(id: $id) { dataGrade farm { name stationName } } }", new { id = (string)made["houseId"]! }))["data"]!["house"]!;
+        Assert.Equal("Quince Bottom", (string)house["farm"]!["name"]!);
+        Assert.NotEqual("C", (string)house["dataGrade"]!);
+    }
+
+    [Theory]
+    [InlineData("house 1", 9.0, null, "name")]
+    [InlineData("house 8", -9.0, null, "widthM")]
+    [InlineData("house 8", 9.0, "31 Feb", "heatedFrom")]
+    public async Task What_cannot_be_is_named_by_field_and_nothing_is_kept(string name, double widthM, string? from, string field)
+    {
+        var made = await New(new { requestId = Guid.NewGuid().ToString(), farmId = "f_demo00", name, shape = "HOOP", widthM, lengthM = 29.0, heatedFrom = from, heatedTo = from is null ? null : "31 May" });
+        Assert.Null(made["houseId"]);
+        Assert.Contains(made["faults"]!.AsArray(), f => (string?)f!["field"] == field);
+    }
+
+    [Fact]
+    public async Task Deleting_a_farm_says_what_goes_with_it_and_undo_brings_all_back()
+    {
+        const string Count = "{ coop { houseCount farms(text: \"Marsh End\") { total items { revision } } } }";
+        var before = await host.Ask(Count);
+        var going = (await host.Ask("{ goingWith(id: \"f_demo12\") { kind name } }"))["data"]!["goingWith"]!.AsArray();
+        Assert.Equal(3, going.Count(g => (string)g!["kind"]! == "house"));
+        var revision = (int)before["data"]!["coop"]!["farms"]!["items"]![0]!["revision"]!;
+        var gone = (await host.Ask("mutation($r: Int!) { deleteItem(id: \"f_demo12\", expectedRevision: $r, requestId: \"gone\") { changeId faults { message } } }", new { r = revision }))["data"]!["deleteItem"]!;
+        Assert.Equal((int)before["data"]!["coop"]!["houseCount"]! - 3, (int)(await host.Ask(Count))["data"]!["coop"]!["houseCount"]!);
+        await host.Ask("mutation($c: ID!) { undo(changeId: $c, requestId: \"back\") { changeId } }", new { c = (string)gone["changeId"]! });
+        var after = await host.Ask(Count);
+        Assert.Equal((int)before["data"]!["coop"]!["houseCount"]!, (int)after["data"]!["coop"]!["houseCount"]!);
+        Assert.Equal(1, (int)after["data"]!["coop"]!["farms"]!["total"]!);
+    }
+
+    [Fact]
+    public async Task A_copy_has_the_options_of_its_original_and_draws_of_its_own()
+    {
+        var copied = (await host.Ask("mutation { copyHouse(houseId: \"h_demo030\", name: \"house 1b\", requestId: \"copy\") { houseId faults { message } } }"))["data"]!["copyHouse"]!;
+        string Keys(JsonNode h) => string.Join(' ', h["options"]!.AsArray().Select(o => (string)o!["key"]!));
+        var (one, two) = (await House("h_demo030"), await House((string)copied["houseId"]!));
+        Assert.Equal(Keys(one), Keys(two));
+        Assert.Equal("house 1b", (string)two["name"]!);
+        var again = (await host.Ask("mutation { copyHouse(houseId: \"h_demo030\", name: \"House 1b\", requestId: \"copy2\") { houseId faults { code } } }"))["data"]!["copyHouse"]!;
+        Assert.Null(again["houseId"]);
+        Assert.NotEmpty(again["faults"]!.AsArray());
+
+        async Task<JsonNode> House(string id) => (await host.Ask("query($id: ID!) { house(id: $id) { name options { key } } }", new { id }))["data"]!["house"]!;
+    }
+
+    [Fact]
+    public async Task A_sheet_adds_farms_and_houses_as_one_change_that_can_be_undone()
+    {
+        const string Sheet = "farm,place,weather station,house,width (ft),length (ft),fuel,tank or meter\nPlover Green,Stonemill,Stonemill,house 1,30,96,propane,tank A\nPlover Green,,,house 2,30,72,,tank A\nRook Hill,Stonemill,Stonemill,,,,,\n";
+        var look = await Sheets(Sheet, checkOnly: true);
+        Assert.False((bool)look["kept"]!);
+        Assert.Contains("2 new farms, 2 houses, 1 tanks", (string)look["summary"]!, StringComparison.Ordinal);
+        var kept = await Sheets(Sheet, checkOnly: false);
+        Assert.True((bool)kept["kept"]!, kept.ToJsonString());
+        var change = (await host.Ask("{ coop { changes(first: 1) { id said itemCount } } }"))["data"]!["coop"]!["changes"]![0]!;
+        Assert.Equal(7, (int)change["itemCount"]!);
+        await host.Ask("mutation($c: ID!) { undo(changeId: $c, requestId: \"sheet-back\") { changeId } }", new { c = (string)change["id"]! });
+        Assert.Equal(0, (int)(await host.Ask("{ coop { farms(text: \"Plover\") { total } } }"))["data"]!["coop"]!["farms"]!["total"]!);
+    }
+
+    [Fact]
+    public async Task A_near_name_is_asked_about_and_a_bad_row_holds_the_sheet_back_until_the_good_ones_are_asked_for()
+    {
+        const string Sheet = "farm,house,width (ft),length (ft),fuel\nAlder Reech,house 1,30,96,propane\nSedge Corner,house 1,30,96,propane\nSedge Corner,house 2,3,96,propane\n";
+        var held = await Sheets(Sheet, checkOnly: false);
+        Assert.False((bool)held["kept"]!);
+        Assert.Contains(held["faults"]!.AsArray(), f => (string)f!["code"]! == "NEAR_NAME" && (int)f["line"]! == 2);
+        Assert.Contains(held["faults"]!.AsArray(), f => (string?)f!["field"] == "widthM" && (int)f["line"]! == 4);
+        Assert.Equal(0, (int)(await host.Ask("{ coop { farms(text: \"Sedge\") { total } } }"))["data"]!["coop"]!["farms"]!["total"]!);
+        Assert.True((bool)(await Sheets(Sheet, checkOnly: false, good: true))["kept"]!);
+        Assert.Equal(1, (int)(await host.Ask("{ coop { farms(text: \"Sedge\") { total } } }"))["data"]!["coop"]!["farms"]!["total"]!);
+    }
+
+    private async Task<JsonNode> New(object input) => (await host.Ask(Add, new { input }))["data"]!["newHouse"]!;
+
+    private async Task<JsonNode> Sheets(string text, bool checkOnly, bool good = false) =>
+        (await host.Ask(Import, new { input = new { requestId = Guid.NewGuid().ToString(), fileName = "sheet.csv", text, name = "sheet", checkOnly, goodRowsOnly = good } }))["data"]!["importFarms"]!;
+}
