@@ -189,12 +189,16 @@ public sealed partial class HouseView(Register register, Item<HouseFacts> item)
                 return null;
             }
 
-            var season = record.Facts.Entries.Max(e => SeasonCalendar.SeasonOf(e.FromOn));
-            if (register.Winters(station)?.Years.GetValueOrDefault(season) is not { } year)
+            // the newest billed season whose weather is on record; a record that ends earlier is met by its middling winter
+            var years = register.Winters(station)?.Years;
+            var billedSeasons = record.Facts.Entries.Where(e => e.Held is null).Select(e => SeasonCalendar.SeasonOf(e.FromOn)).Distinct().OrderDescending().ToList();
+            if (years is null || billedSeasons.Count == 0 || register.Middling(station) is not { } middling)
             {
                 return null;
             }
 
+            var season = billedSeasons.FirstOrDefault(years.ContainsKey, billedSeasons[0]);
+            var year = years.GetValueOrDefault(season) ?? middling;
             var behind = register.Houses.Values.Where(h => h.Facts.Supplies.Any(s => s.SupplyGroupId == record.Facts.SupplyGroupId)).Select(register.Model).Where(m => m.Model is not null);
             var reckoned = behind.Sum(m => HeatBalance.Season(OptionModels.AsItStands(m.Model!), year).TotalKwh / m.Model!.Heaters[0].Efficiency);
             var billed = record.Facts.Entries.Where(e => e.Held is null && SeasonCalendar.SeasonOf(e.FromOn) == season).Sum(e => e.KwhFuel);
@@ -202,6 +206,7 @@ public sealed partial class HouseView(Register register, Item<HouseFacts> item)
             var verdict = ratio is > 0.85 and < 1.18 ? "these bills agree with the houses as described" : ratio >= 1.18
                 ? "the houses burn more than described: check other uses on the tank or meter, dates heated, set points, torn film, the unit of the bills"
                 : "the houses burn less than described: check dates heated, set points, the unit of the bills";
+            verdict += years.ContainsKey(season) ? string.Empty : $"; the station's record ends before it, so this is the winter {SeasonCalendar.Name(middling.Season)}";
             return new(SeasonCalendar.Name(season), reckoned, billed, verdict);
         }
     }

@@ -54,7 +54,7 @@ export function DeleteItem({ id, revision, name, done }: { id: string; revision:
     <section role="alertdialog" aria-label={`delete ${name}`}>
       <p>
         {others.length > 0
-          ? `With ${name} go ${String(others.length)} items: ${others.map((g) => (g.name ? `${g.kind} ${g.name}` : g.kind)).join(', ')}.`
+          ? `With ${name} ${others.length === 1 ? 'goes' : 'go'}: ${others.map((g) => (g.name ? `${g.kind} ${g.name}` : g.kind)).join(', ')}.`
           : `Nothing else goes with ${name}.`}{' '}
         The history keeps all of it, and you can undo this.
       </p>

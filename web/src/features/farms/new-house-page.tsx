@@ -126,7 +126,7 @@ export function NewHousePage() {
         <fieldset className="form">
           <legend>7. Fuel, 8. last winter, 9. what else burns from it</legend>
           <Choice label="fuel" value={answers.fuel} change={put('fuel')} name="fuel" faults={faults} options={fuels} />
-          {field('supply', 'name of its tank or meter (empty: the farm’s only one, or a new one)')}
+          {field('supply', 'tank or meter, if it has a name')}
           <Choice
             label="unit"
             value={answers.unit}
@@ -138,7 +138,7 @@ export function NewHousePage() {
           {field('used', `used last winter, ${unit}`, 'usedLastWinter')}
           {field('price', `price if fixed by contract, $ a ${unit}`, 'fixedPriceUsdPerUnit')}
           {answers.price !== '' && field('until', 'fixed until', 'fixedUntil', 'date')}
-          {field('otherUse', 'what else burns from it: dwelling, hot water, dryer')}
+          {field('otherUse', 'what else burns from it')}
         </fieldset>
         <FaultList
           faults={faults.filter(
