@@ -137,12 +137,18 @@ internal sealed class HouseRun
         }
     }
 
-    /// <summary>Loss multiplier by path, mean 1: B 15 %, C 30 %; common practice, no source.</summary>
+    /// <summary>Loss multiplier by path: lognormal with the mean and spread of <see cref="StudyHouse.Loss"/>; what the houses of one tank or meter share is one draw for all of them.</summary>
     private double[] Losses()
     {
-        var sd = context.LossSd(house);
+        var fit = house.Loss;
         var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey);
-        return [.. normals.Select(z => Exp(sd * z - sd * sd / 2))];
+        if (fit.SharedSd == 0 || fit.SupplyGroupId is null)
+        {
+            return [.. normals.Select(z => fit.Mean * Exp(fit.Sd * z - fit.Sd * fit.Sd / 2))];
+        }
+
+        var group = own.Of(NoisePurpose.LossGroup, Noise.Key(fit.SupplyGroupId));
+        return [.. normals.Select((z, p) => fit.Mean * Exp(fit.SharedSd * group[p] + fit.OwnSd * z - fit.Sd * fit.Sd / 2))];
     }
 
     /// <summary>Runs the kernel over a tile of lanes from a table on.</summary>
@@ -194,6 +200,6 @@ internal sealed class HouseRun
             sum += table.SeasonKwh(w, context.Set.OffsetK) / table.Winters;
         }
 
-        return sum;
+        return sum * house.Loss.Mean;
     }
 }

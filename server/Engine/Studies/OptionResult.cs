@@ -2,19 +2,6 @@ using FarmPortfolio.Engine.Economics;
 
 namespace FarmPortfolio.Engine.Studies;
 
-/// <summary>How well a house's heat is known.</summary>
-public enum DataGrade
-{
-    /// <summary>Metered intervals that the model meets.</summary>
-    A,
-
-    /// <summary>Season totals, or a record not yet calibrated.</summary>
-    B,
-
-    /// <summary>No fuel record.</summary>
-    C,
-}
-
 /// <summary>What a study found for one option.</summary>
 public sealed record OptionResult
 {

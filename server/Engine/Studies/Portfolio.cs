@@ -1,5 +1,6 @@
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.HeatDemand.Calibration;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Weather;
@@ -31,6 +32,9 @@ public sealed record Portfolio
 
     /// <summary>Fuel records by supply group.</summary>
     public required IReadOnlyDictionary<string, FuelRecordFacts> FuelRecords { get; init; }
+
+    /// <summary>What the bills say of a house's loss multiplier, by house; derived from all the rest when the study starts. A house that is not there is taken by its fuel record: grade B with one, C without.</summary>
+    public IReadOnlyDictionary<string, LossFit> LossFits { get; init; } = new Dictionary<string, LossFit>();
 
     /// <summary>Contracts in force by supply group.</summary>
     public required IReadOnlyDictionary<string, ContractFacts> Contracts { get; init; }

@@ -30,11 +30,6 @@ internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IR
 
     /// <summary>Draws that all houses share.</summary>
     public PathNoise Shared { get; } = new(portfolio.Set.Seed, futures.Paths);
-
-    /// <summary>Spread of a house's loss multiplier by its data grade.</summary>
-    /// <param name="house">House.</param>
-    /// <returns>Standard deviation of its log.</returns>
-    public double LossSd(StudyHouse house) => Portfolio.Catalogue.Default(house.Grade == DataGrade.C ? "gradeCSd" : "gradeBSd");
 }
 
 /// <summary>What of an option does not depend on the path.</summary>

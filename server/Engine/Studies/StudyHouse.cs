@@ -1,6 +1,7 @@
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.HeatDemand.Calibration;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Weather;
 
@@ -20,15 +21,18 @@ internal sealed record SupplyLine(string? GroupId, FuelKind Fuel, int HeaterNo, 
 /// <param name="Farm">Its farm.</param>
 /// <param name="Pool">Winters it meets.</param>
 /// <param name="Supplies">How it is fed, at least one line, shares summing to 1.</param>
-/// <param name="Grade">How well its heat is known.</param>
+/// <param name="Loss">How well its heat is known.</param>
 /// <param name="Options">Options wanted, beside "as it stands".</param>
 /// <param name="Quotes">Quotes of its farm.</param>
 internal sealed record StudyHouse(
-    string Id, HouseModel Model, FarmFacts Farm, IReadOnlyList<WeatherYear> Pool, IReadOnlyList<SupplyLine> Supplies, DataGrade Grade,
+    string Id, HouseModel Model, FarmFacts Farm, IReadOnlyList<WeatherYear> Pool, IReadOnlyList<SupplyLine> Supplies, LossFit Loss,
     IReadOnlyList<OptionFacts> Options, IReadOnlyList<QuoteFacts> Quotes)
 {
     /// <summary>Fuel of the first line.</summary>
     public FuelKind Fuel => Supplies[0].Fuel;
+
+    /// <summary>How well its heat is known.</summary>
+    public DataGrade Grade => Loss.Grade;
 
     /// <summary>Makes a house ready, or says why it cannot be.</summary>
     /// <param name="portfolio">All that the study reads.</param>
@@ -56,11 +60,20 @@ internal sealed record StudyHouse(
         var supplies = model is null ? [] : Feed(portfolio, facts, model, priceFactor, faults);
         return faults.Count > 0 || model is null
             ? (null, faults)
-            : (new(id, model with { HouseId = id }, farm, pool, supplies, GradeOf(portfolio, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []), []);
+            : (new(id, model with { HouseId = id }, farm, pool, supplies, LossOf(portfolio, id, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []), []);
     }
 
-    private static DataGrade GradeOf(Portfolio portfolio, HouseFacts facts) =>
-        facts.Supplies.Any(s => portfolio.FuelRecords.TryGetValue(s.SupplyGroupId, out var r) && r.Entries.Any(e => e.Held is null)) ? DataGrade.B : DataGrade.C;
+    /// <summary>What the bills say, or the spread of a record not fitted (B) or none (C); common practice, no source.</summary>
+    private static LossFit LossOf(Portfolio portfolio, string id, HouseFacts facts)
+    {
+        if (portfolio.LossFits.TryGetValue(id, out var fit))
+        {
+            return fit;
+        }
+
+        var recorded = facts.Supplies.Any(s => portfolio.FuelRecords.TryGetValue(s.SupplyGroupId, out var r) && r.Entries.Any(e => e.Held is null));
+        return new(1, 0, portfolio.Catalogue.Default(recorded ? "gradeBSd" : "gradeCSd"), recorded ? DataGrade.B : DataGrade.C);
+    }
 
     private static List<SupplyLine> Feed(Portfolio portfolio, HouseFacts facts, HouseModel model, double priceFactor, List<Fault> faults)
     {

@@ -33,6 +33,7 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
         foreach (var house in houses)
         {
             Add("house", house.Id, house.Model.Facts);
+            Add("loss", house.Id, house.Loss);
             Add("options", house.Id, house.Options);
             foreach (var code in house.Options.SelectMany(o => o.Parts).Concat(house.Model.Facts.RetrofitsInstalled).Distinct().Order(StringComparer.Ordinal))
             {
