@@ -3,6 +3,7 @@ using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand.Calibration;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Trials;
 using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.Studies;
@@ -18,7 +19,10 @@ public sealed record Portfolio
     /// <summary>Assumptions.</summary>
     public required ScenarioSetFacts Set { get; init; }
 
-    /// <summary>Catalogue with the co-op's own entries.</summary>
+    /// <summary>Realised-saving factors that evidence has updated, by retrofit; the catalogue holds them already.</summary>
+    public IReadOnlyDictionary<string, FactorUpdate> RealisedFactors { get; init; } = new Dictionary<string, FactorUpdate>();
+
+    /// <summary>Catalogue with the co-op's own entries, and the factors that evidence has updated.</summary>
     public required Catalogue Catalogue { get; init; }
 
     /// <summary>Farms.</summary>

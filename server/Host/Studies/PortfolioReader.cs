@@ -4,6 +4,7 @@ using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Engine.Trials;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
@@ -26,10 +27,13 @@ public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
         var sets = studies.Inputs<ScenarioSetFacts>(viewer, study, ItemKind.ScenarioSet);
         var set = sets.Count > 0 ? sets[^1].Facts : new ScenarioSetFacts { FirstSeason = 2026 };
         var prices = All<PriceSeriesFacts>(ItemKind.PriceSeries);
+        var catalogue = Catalogue.BuiltIn.With(All<CatalogueFacts>(ItemKind.CatalogueEntry).Values);
+        var factors = FactorUpdate.All(catalogue, All<EvidenceFacts>(ItemKind.Evidence), set.CommonShare);
         return new()
         {
             Set = set,
-            Catalogue = Catalogue.BuiltIn.With(All<CatalogueFacts>(ItemKind.CatalogueEntry).Values),
+            RealisedFactors = factors,
+            Catalogue = FactorUpdate.Laid(catalogue, factors),
             Farms = All<FarmFacts>(ItemKind.Farm),
             Houses = All<HouseFacts>(ItemKind.House),
             SupplyGroups = All<SupplyGroupFacts>(ItemKind.SupplyGroup),

@@ -96,10 +96,10 @@ public sealed class ItemStoreTests : IDisposable
     public void A_farm_goes_with_all_that_hangs_on_it_as_one_change_and_comes_back_by_one_undo()
     {
         var (heads, rows) = (register.Heads(), register.QueryRows());
-        Assert.Equal(["ct_a", "f_a", "fr_a", "h_a", "os_a", "q_a", "sg_a"], register.Items.GoingWith(Viewer.Local, "f_a").Select(g => g.Id).Order(StringComparer.Ordinal));
+        Assert.Equal(["ct_a", "ev_a", "f_a", "fr_a", "h_a", "os_a", "q_a", "sg_a", "tr_a"], register.Items.GoingWith(Viewer.Local, "f_a").Select(g => g.Id).Order(StringComparer.Ordinal));
         var deleted = register.Items.Delete(Viewer.Local, "f_a", 1, "delete");
         Assert.Empty(deleted.Faults);
-        Assert.Equal(7, register.History.Find(Viewer.Local, deleted.ChangeId!)!.ItemCount);
+        Assert.Equal(9, register.History.Find(Viewer.Local, deleted.ChangeId!)!.ItemCount);
         Assert.Empty(register.Items.All<FarmFacts>(Viewer.Local, "a", ItemKind.Farm));
         Assert.Null(register.Items.Find<HouseFacts>(Viewer.Local, ItemKind.House, "h_a"));
         Assert.Empty(register.Items.Undo(Viewer.Local, deleted.ChangeId!, "undo").Faults);

@@ -4,6 +4,7 @@ using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Trials;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
@@ -108,6 +109,8 @@ public sealed class TemporaryRegister : IDisposable
             new(ItemKind.Contract, $"ct_{coop}", null, new ContractFacts { SupplyGroupId = $"sg_{coop}", Kind = ContractKind.Indexed, Unit = "gal", PriceSeriesId = $"ps_{coop}" }, new("index")),
             new(ItemKind.OptionSet, $"os_{coop}", null, new OptionSetFacts { HouseId = $"h_{coop}", Options = [new("curtain-now", ["curtain"])] }, new()),
             new(ItemKind.Quote, $"q_{coop}", null, new QuoteFacts { FarmId = $"f_{coop}", QuotedOn = new(2026, 3, 1), Firmness = QuoteFirmness.Firm, Lines = [new($"h_{coop}", "curtain", 900_000, "material")] }, new(Supplier: "a supplier")),
+            new(ItemKind.Trial, $"tr_{coop}", null, new TrialFacts { FarmId = $"f_{coop}", WeatherStationId = $"ws_{coop}", StartsOn = new(2025, 11, 1), EndsOn = new(2026, 3, 1), ReadingsSha256 = sha, Houses = [new() { Label = "A", Role = TrialRole.Treated, RetrofitCode = "curtain", House = House(coop), Fuel = FuelKind.Propane, Measure = TrialMeasure.Meter, KwhPerUnit = 26.8 }] }, new("trial")),
+            new(ItemKind.Evidence, $"ev_{coop}", null, new EvidenceFacts { RetrofitCode = "curtain", Kind = EvidenceKind.Trial, TrialId = $"tr_{coop}", FactorMean = 1.1, FactorSd = 0.1 }, new("trial")),
         ]);
         Assert.Empty(outcome.Faults);
     }

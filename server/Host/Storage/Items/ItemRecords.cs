@@ -36,8 +36,14 @@ public static class ItemKind
     /// <summary>Assumptions.</summary>
     public const string ScenarioSet = "scenario_set";
 
+    /// <summary>Trial of houses run side by side.</summary>
+    public const string Trial = "trial";
+
+    /// <summary>Evidence on a retrofit's saving.</summary>
+    public const string Evidence = "evidence";
+
     /// <summary>Kinds that a study reads.</summary>
-    public static IReadOnlyList<string> Studied { get; } = [.. Kinds.KindTables.All.Select(t => t.Kind)];
+    public static IReadOnlyList<string> Studied { get; } = [.. Kinds.KindTables.All.Where(t => t.Studied).Select(t => t.Kind)];
 }
 
 /// <summary>What of an item cannot move a number.</summary>

@@ -50,6 +50,9 @@ internal abstract class KindTable
     /// <summary>Prefix of its identifiers.</summary>
     public abstract string Prefix { get; }
 
+    /// <summary>Whether a study reads it, so that a change of it puts studies out of date.</summary>
+    public virtual bool Studied => true;
+
     /// <summary>What its items point at.</summary>
     public virtual IReadOnlyList<Link> Links => [];
 
