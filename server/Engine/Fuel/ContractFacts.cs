@@ -3,7 +3,7 @@ namespace FarmPortfolio.Engine.Fuel;
 /// <summary>How a supply group pays.</summary>
 public enum ContractKind
 {
-    /// <summary>Index of the month plus an adder.</summary>
+    /// <summary>a + b x index of the month.</summary>
     Indexed,
 
     /// <summary>One price for the term.</summary>
@@ -38,10 +38,10 @@ public enum LeftoverRule
     /// <summary>Carried to the next season at the price paid.</summary>
     CarriedAtOldPrice,
 
-    /// <summary>Credited at the index of the day.</summary>
+    /// <summary>The money stays with the dealer and buys fuel later at the price of that day.</summary>
     CarriedAtNewPrice,
 
-    /// <summary>Taken back but for a share that is billed.</summary>
+    /// <summary>Taken back, but for a share of its price that is billed.</summary>
     BilledToShare,
 }
 
@@ -50,7 +50,9 @@ public enum LeftoverRule
 /// <param name="AdderUsdPerUnit">What is added to the price above it, US dollars a unit.</param>
 public sealed record VolumeTier(double FromUnits, double AdderUsdPerUnit);
 
-/// <summary>How a supply group pays for its fuel. Prices are per <see cref="Unit"/>.</summary>
+/// <summary>
+/// How a supply group pays for its fuel. Prices are per <see cref="Unit"/>. "Index" is the price of the month, delivered, as the futures draw it for everybody.
+/// </summary>
 public sealed record ContractFacts
 {
     /// <summary>The tank or meter.</summary>
@@ -89,17 +91,26 @@ public sealed record ContractFacts
     /// <summary>Floor, US dollars a unit.</summary>
     public double? FloorUsdPerUnit { get; init; }
 
-    /// <summary>Pre-bought or fixed-price block a season in units; null = all that is used.</summary>
+    /// <summary>
+    /// Fixed, capped, collared, pre-bought: what the price (or cap and floor) is over the index of July, agreed anew before each season, US dollars a unit.
+    /// Null = the price, cap and floor hold as they stand.
+    /// </summary>
+    public double? OverIndexUsdPerUnit { get; init; }
+
+    /// <summary>Block a season that the contract's price covers, in units; what is used over it pays a + b x index. Null = all that is used.</summary>
     public double? BlockUnits { get; init; }
 
     /// <summary>Month in which a block is paid, 1 to 12; null = the first month of the season.</summary>
     public int? BlockPaidMonth { get; init; }
 
-    /// <summary>What becomes of an unused block.</summary>
+    /// <summary>What becomes of an unused pre-bought block; null = lost.</summary>
     public LeftoverRule? Leftover { get; init; }
 
     /// <summary>Share billed under <see cref="LeftoverRule.BilledToShare"/>, 0 to 1.</summary>
     public double? BilledShare { get; init; }
+
+    /// <summary>What money costs from paying a pre-bought block to using it, 0.06 = 6 % a year; null = the study's discount rate.</summary>
+    public double? MoneyRatePerYear { get; init; }
 
     /// <summary>Least units a season; what is short is billed at the average price paid. Null = none.</summary>
     public double? MinimumTakeUnits { get; init; }
@@ -125,12 +136,15 @@ public sealed record ContractFacts
     /// <summary>Demand charge, US dollars a kW of the month's peak; null = 0.</summary>
     public double? DemandUsdPerKw { get; init; }
 
+    /// <summary>Mean load over peak load of a month, above 0 to 1, by which the month's peak is reckoned; null = 0.3, common practice for heating.</summary>
+    public double? LoadFactor { get; init; }
+
     /// <summary>Share of the volume under this contract, above 0 to 1; the rest pays the index. Null = 1.</summary>
     public double? VolumeShare { get; init; }
 
     /// <summary>Days a season on which an interruptible supply is cut and the stand-by fuel burns; null = 0.</summary>
     public double? InterruptedDays { get; init; }
 
-    /// <summary>The contract it rolls into; null = indexed at the default adder.</summary>
+    /// <summary>The contract it rolls into, itself to renew on the same terms; null = the index.</summary>
     public string? RollsIntoContractId { get; init; }
 }

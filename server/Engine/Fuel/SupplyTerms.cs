@@ -1,0 +1,266 @@
+namespace FarmPortfolio.Engine.Fuel;
+
+/// <summary>
+/// How a tank or meter pays, month by month over a horizon: its contracts in force, each on its share of the volume, and what they roll into.
+/// What no contract covers pays the index. Dollars are nominal, energy is kWh of fuel on the higher heating value.
+/// </summary>
+public sealed class SupplyTerms
+{
+    private readonly ContractTerm[] terms;
+    private readonly int[][] running;
+    private readonly double factor;
+    private readonly PaidMonth[] months;
+
+    private SupplyTerms(ContractTerm[] terms, int[][] running, int seasons, double factor)
+    {
+        (this.terms, this.running, this.factor, Seasons) = (terms, running, factor, seasons);
+        IsMonthly = terms.All(t => t.IsMonthly);
+        var made = new Dictionary<string, PaidMonth>(StringComparer.Ordinal);
+        months = new PaidMonth[12 * seasons];
+        for (var m = 0; m < months.Length; m++)
+        {
+            var key = string.Join(' ', running.Select(r => r[m]));
+            months[m] = made.TryGetValue(key, out var known) ? known : made[key] = Month(m);
+        }
+    }
+
+    /// <summary>Seasons.</summary>
+    public int Seasons { get; }
+
+    /// <summary>Contracts in force: the length of what is carried between seasons.</summary>
+    public int Parts => running.Length;
+
+    /// <summary>Whether each month's price depends on nothing but that month's index: then a saving can be priced house by house with <see cref="PriceOf"/>.</summary>
+    public bool IsMonthly { get; }
+
+    /// <summary>The terms of a tank or meter.</summary>
+    /// <param name="inForce">Contracts in force; empty = the index.</param>
+    /// <param name="byId">Contracts by identifier, for what one rolls into; null = none is known.</param>
+    /// <param name="fuel">Fuel.</param>
+    /// <param name="standBy">Fuel that takes over when the supply is cut; null = none.</param>
+    /// <param name="firstSeason">Year of the July of season 0.</param>
+    /// <param name="seasons">Seasons, 1 or more.</param>
+    /// <param name="moneyRatePerYear">Price of money from paying a block to using it where the contract tells none.</param>
+    /// <param name="factor">Factor on every price and charge, 1 = as drawn; for a sensitivity.</param>
+    /// <returns>The terms, null when a fault stops them, and the faults.</returns>
+    public static (SupplyTerms? Terms, IReadOnlyList<Fault> Faults) Of(
+        IReadOnlyList<ContractFacts> inForce, Func<string, ContractFacts?>? byId, FuelKind fuel, FuelKind? standBy, int firstSeason, int seasons, double moneyRatePerYear = 0, double factor = 1)
+    {
+        var faults = new List<Fault>(ContractChecks.Together(inForce));
+        var facts = new List<ContractFacts>();
+        var running = new List<int[]>();
+        foreach (var contract in inForce)
+        {
+            running.Add(Chain(contract, byId, firstSeason, seasons, facts, faults));
+        }
+
+        foreach (var contract in facts)
+        {
+            faults.AddRange(ContractChecks.Of(contract, fuel, standBy));
+        }
+
+        return faults.Count > 0 ? (null, faults) : (new([.. facts.Select(f => ContractTerm.Of(f, fuel, moneyRatePerYear, factor))], [.. running], seasons, factor), []);
+    }
+
+    /// <summary>The price of a month; meaningful where <see cref="IsMonthly"/>.</summary>
+    /// <param name="month">Month from the July of season 0.</param>
+    /// <returns>The price as a function of the index, delivery charges included.</returns>
+    public PaidMonth PriceOf(int month) => months[month];
+
+    /// <summary>Charges of a season that do not depend on the volume.</summary>
+    /// <param name="season">Season from 0.</param>
+    /// <returns>US dollars.</returns>
+    public double FeesUsd(int season)
+    {
+        var sum = 0.0;
+        for (var part = 0; part < running.Length; part++)
+        {
+            for (var t = 0; t < terms.Length; t++)
+            {
+                var active = Active(part, t, season);
+                sum += active == 0 ? 0 : active * terms[t].MonthlyFeeUsd + terms[t].SeasonFeeUsd + active * terms[t].RentUsd / 12;
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>Settles a season on the volumes of the tank or meter, whatever its terms, charges of <see cref="FeesUsd"/> included.</summary>
+    /// <param name="season">Season from 0.</param>
+    /// <param name="index">Index by month, July first, US dollars a kWh of fuel.</param>
+    /// <param name="volumeKwh">Fuel used by month, kWh.</param>
+    /// <param name="standByIndex">Price of the stand-by fuel by month, US dollars a kWh of it; empty = none.</param>
+    /// <param name="carried">What is left from the season before, <see cref="Parts"/> long, all zero before season 0; left for the next.</param>
+    /// <returns>US dollars.</returns>
+    public double SeasonUsd(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried)
+    {
+        Span<double> monthUsd = stackalloc double[12];
+        return Season(season, index, volumeKwh, standByIndex, carried, monthUsd).TotalUsd;
+    }
+
+    /// <summary>Settles a season and tells what each month and charge was.</summary>
+    /// <param name="season">Season from 0.</param>
+    /// <param name="index">Index by month, July first, US dollars a kWh of fuel.</param>
+    /// <param name="volumeKwh">Fuel used by month, kWh.</param>
+    /// <param name="standByIndex">Price of the stand-by fuel by month; empty = none.</param>
+    /// <param name="carried">What is left from the season before; left for the next.</param>
+    /// <param name="monthUsd">Filled with what each month's fuel costs, 12 long.</param>
+    /// <returns>The charges.</returns>
+    public SeasonCharges Season(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried, Span<double> monthUsd)
+    {
+        Span<double> volume = stackalloc double[12];
+        Span<double> rest = stackalloc double[12];
+        volumeKwh[..12].CopyTo(volume);
+        monthUsd[..12].Clear();
+        var standByUsd = standByIndex.Length > 0 ? Cut(season, volume, standByIndex) : 0;
+        volume.CopyTo(rest);
+        var charges = new SeasonCharges();
+        for (var part = 0; part < running.Length; part++)
+        {
+            for (var t = 0; t < terms.Length; t++)
+            {
+                if (Active(part, t, season) is var active && active > 0)
+                {
+                    charges += TermSettlement.Of(terms[t], running[part].AsSpan(12 * season, 12), t, active, index, volume, rest, ref carried[part], monthUsd);
+                }
+            }
+        }
+
+        var fuel = 0.0;
+        for (var m = 0; m < 12; m++)
+        {
+            monthUsd[m] += factor * index[m] * rest[m];
+            fuel += monthUsd[m];
+        }
+
+        return charges with { FuelUsd = fuel, StandByUsd = factor * standByUsd };
+    }
+
+    /// <summary>Which contract of a chain runs in each month: -1 = none, the index.</summary>
+    private static int[] Chain(ContractFacts first, Func<string, ContractFacts?>? byId, int firstSeason, int seasons, List<ContractFacts> facts, List<Fault> faults)
+    {
+        var origin = 12 * firstSeason + 6;
+        int Number(DateOnly day) => 12 * day.Year + day.Month - 1 - origin;
+        var months = new int[12 * seasons];
+        Array.Fill(months, -1);
+        var (at, contract) = (first.StartsOn is { } start ? Math.Max(0, Number(start)) : 0, first);
+        var ended = -1;
+        while (true)
+        {
+            var end = contract.EndsOn is { } last ? Number(last) : int.MaxValue;
+            if (facts.IndexOf(contract) is var known && known < 0)
+            {
+                facts.Add(contract);
+                known = facts.Count - 1;
+            }
+
+            if (!ReferenceEquals(contract, first) && end <= ended)
+            {
+                faults.Add(new("ROLLS_INTO_THE_PAST", "rollsIntoContractId", "The contract rolls into one that has ended by then.", "Give the following contract a later last day, or leave it open."));
+                return months;
+            }
+
+            for (; at < months.Length && at <= end; at++)
+            {
+                months[at] = known;
+            }
+
+            if (at >= months.Length || contract.RollsIntoContractId is not { } next)
+            {
+                return months;
+            }
+
+            ended = end;
+            if (byId?.Invoke(next) is not { } following)
+            {
+                faults.Add(new("NO_CONTRACT", "rollsIntoContractId", "The contract rolls into one that is not there.", "Choose a contract of this tank or meter, or none for the index."));
+                return months;
+            }
+
+            if (following == contract)
+            {
+                // renewed on the same terms
+                Array.Fill(months, known, at, months.Length - at);
+                return months;
+            }
+
+            contract = following;
+        }
+    }
+
+    private PaidMonth Month(int month)
+    {
+        var (constant, slope, rest, held) = (0.0, 0.0, 1.0, new List<HeldPart>());
+        foreach (var part in running.Where(r => r[month] >= 0))
+        {
+            var t = terms[part[month]];
+            rest -= t.Weight;
+            constant += t.Weight * t.DeliveryUsdPerKwh;
+            if (t.Kind is ContractKind.Fixed or ContractKind.PreBought)
+            {
+                constant += t.Weight * t.Price;
+            }
+            else if (t.Kind == ContractKind.Indexed)
+            {
+                constant += t.Weight * t.Adder;
+                slope += t.Weight * t.Share;
+            }
+            else
+            {
+                held.Add(new(t.Weight, t.Adder, t.Share, t.Low, t.High));
+            }
+        }
+
+        return new(constant, slope + factor * (rest < 1e-9 ? 0 : rest), held);
+    }
+
+    private int Active(int part, int term, int season)
+    {
+        var active = 0;
+        for (var m = 12 * season; m < 12 * season + 12; m++)
+        {
+            active += running[part][m] == term ? 1 : 0;
+        }
+
+        return active;
+    }
+
+    /// <summary>Takes the fuel of the days without supply out of the months with the greatest use; the same heat on the stand-by fuel.</summary>
+    private double Cut(int season, Span<double> volume, ReadOnlySpan<double> standByIndex)
+    {
+        var days = 0.0;
+        for (var part = 0; part < running.Length; part++)
+        {
+            for (var t = 0; t < terms.Length; t++)
+            {
+                days = Math.Max(days, Active(part, t, season) > 0 ? terms[t].CutDays : 0);
+            }
+        }
+
+        Span<bool> done = stackalloc bool[12];
+        var usd = 0.0;
+        while (days > 0)
+        {
+            var best = -1;
+            for (var m = 0; m < 12; m++)
+            {
+                best = !done[m] && volume[m] > 0 && (best < 0 || volume[m] > volume[best]) ? m : best;
+            }
+
+            if (best < 0)
+            {
+                break;
+            }
+
+            var share = Math.Min(1, days / SeasonDays[best]);
+            usd += share * volume[best] * standByIndex[best];
+            volume[best] -= share * volume[best];
+            (done[best], days) = (true, days - SeasonDays[best]);
+        }
+
+        return usd;
+    }
+
+    /// <summary>Days of the months of a season, July first.</summary>
+    private static ReadOnlySpan<double> SeasonDays => [31, 31, 30, 31, 30, 31, 31, 28.25, 31, 30, 31, 30];
+}

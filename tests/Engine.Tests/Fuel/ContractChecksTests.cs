@@ -1,0 +1,57 @@
+using FarmPortfolio.Engine.Fuel;
+
+namespace FarmPortfolio.Engine.Tests.Fuel;
+
+/// <summary>What cannot be is named by field, with what would be right.</summary>
+public class ContractChecksTests
+{
+    private static readonly ContractFacts Plain = new() { SupplyGroupId = "g", Kind = ContractKind.Indexed, Unit = "gal" };
+
+    public static TheoryData<string, string, ContractFacts> Wrong => new()
+    {
+        { "UNKNOWN_UNIT", "unit", Plain with { Unit = "therm" } },
+        { "CAP_BELOW_FLOOR", "capUsdPerUnit", Plain with { Kind = ContractKind.Collared, CapUsdPerUnit = 2, FloorUsdPerUnit = 2.4 } },
+        { "NO_CAP", "capUsdPerUnit", Plain with { Kind = ContractKind.Capped } },
+        { "NO_FLOOR", "floorUsdPerUnit", Plain with { Kind = ContractKind.Collared, CapUsdPerUnit = 2 } },
+        { "NO_PRICE", "priceUsdPerUnit", Plain with { Kind = ContractKind.Fixed } },
+        { "NO_BLOCK", "blockUnits", Plain with { Kind = ContractKind.PreBought, PriceUsdPerUnit = 2 } },
+        { "NEGATIVE", "blockUnits", Plain with { Kind = ContractKind.Fixed, PriceUsdPerUnit = 2, BlockUnits = -100 } },
+        { "NEGATIVE", "minimumTakeUnits", Plain with { MinimumTakeUnits = -1 } },
+        { "NEGATIVE", "tankRentUsdPerYear", Plain with { TankRentUsdPerYear = double.NaN } },
+        { "ENDS_BEFORE_IT_STARTS", "endsOn", Plain with { StartsOn = new(2027, 1, 1), EndsOn = new(2026, 12, 31) } },
+        { "NO_SHARE", "billedShare", Plain with { Kind = ContractKind.PreBought, PriceUsdPerUnit = 2, BlockUnits = 1000, Leftover = LeftoverRule.BilledToShare } },
+        { "OUT_OF_RANGE", "indexShare", Plain with { IndexShare = 1.8 } },
+        { "OUT_OF_RANGE", "volumeShare", Plain with { VolumeShare = 1.2 } },
+        { "STEPS", "tiers", Plain with { Tiers = [new(300, -0.1), new(200, -0.2)] } },
+        { "NO_STAND_BY", "interruptedDays", Plain with { InterruptedDays = 10 } },
+        { "DEMAND_CHARGE", "demandUsdPerKw", Plain with { DemandUsdPerKw = 12 } },
+    };
+
+    [Theory, MemberData(nameof(Wrong))]
+    public void A_contract_that_cannot_be_is_named(string code, string field, ContractFacts contract)
+    {
+        var fault = Assert.Single(ContractChecks.Of(contract, FuelKind.Propane), f => f.Code == code && f.Field == field);
+        Assert.NotEmpty(fault.Remedy);
+        Assert.Null(SupplyTerms.Of([contract], null, FuelKind.Propane, null, 2026, 1).Terms);
+    }
+
+    [Fact]
+    public void Shares_over_the_whole_are_named()
+    {
+        var (terms, faults) = SupplyTerms.Of([Plain with { VolumeShare = 0.7 }, Plain with { VolumeShare = 0.6 }], null, FuelKind.Propane, null, 2026, 1);
+        Assert.Null(terms);
+        Assert.Contains("130 %", Assert.Single(faults).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_contract_cannot_roll_into_one_that_is_over()
+    {
+        var old = Plain with { EndsOn = new(2026, 6, 30), AdderUsdPerUnit = 0.1 };
+        var (terms, faults) = SupplyTerms.Of([Plain with { EndsOn = new(2027, 6, 30), RollsIntoContractId = "old" }], _ => old, FuelKind.Propane, null, 2026, 3);
+        Assert.Null(terms);
+        Assert.Equal("ROLLS_INTO_THE_PAST", Assert.Single(faults).Code);
+    }
+
+    [Fact]
+    public void A_sound_contract_has_no_fault() => Assert.Empty(ContractChecks.Of(Plain with { Kind = ContractKind.PreBought, PriceUsdPerUnit = 2.1, BlockUnits = 800, Leftover = LeftoverRule.Lost }, FuelKind.Propane));
+}
