@@ -7,7 +7,7 @@ const config: CodegenConfig = {
     './src/lib/graphql/generated/': {
       preset: 'client',
       presetConfig: { fragmentMasking: false },
-      config: { documentMode: 'string', enumsAsTypes: true, useTypeImports: true, scalars: { ID: 'string' } },
+      config: { documentMode: 'string', enumsAsTypes: true, useTypeImports: true, scalars: { ID: 'string', DateOnly: 'string' } },
     },
   },
 };

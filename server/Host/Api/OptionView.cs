@@ -104,6 +104,9 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
     /// <summary>Plain name.</summary>
     public string Title => option.Parts.Count == 0 ? "As it stands" : string.Join("; ", option.Parts.Select(p => Entry(p)?.Title ?? p)) + option.Timing switch { OptionTiming.AtFilmChange => ", at the next film change", OptionTiming.AtHeaterChange => ", when the heater is due", _ => string.Empty };
 
+    /// <summary>When it is built.</summary>
+    public OptionTiming Timing => option.Timing;
+
     /// <summary>Codes of its parts.</summary>
     public IEnumerable<string> Parts => option.Parts;
 

@@ -25,6 +25,7 @@ public sealed partial class Register
     private readonly Lazy<IReadOnlyDictionary<string, Item<WeatherStationFacts>>> stations;
     private readonly Lazy<IReadOnlyDictionary<string, Item<PriceSeriesFacts>>> prices;
     private readonly Lazy<IReadOnlyDictionary<string, Item<ScenarioSetFacts>>> sets;
+    private readonly Lazy<IReadOnlyDictionary<string, Item<QuoteFacts>>> quotes;
     private readonly Lazy<StudyRow?> newest;
     private readonly Lazy<Catalogue> catalogue;
     private readonly System.Collections.Concurrent.ConcurrentDictionary<string, StationWinters> winters = new();
@@ -46,6 +47,7 @@ public sealed partial class Register
         Lazy<IReadOnlyDictionary<string, Item<T>>> Kind<T>(string kind) => new(() => items.All<T>(Viewer, Coop.Id, kind).ToDictionary(i => i.Id));
         (farms, houses, groups, records) = (Kind<FarmFacts>(ItemKind.Farm), Kind<HouseFacts>(ItemKind.House), Kind<SupplyGroupFacts>(ItemKind.SupplyGroup), Kind<FuelRecordFacts>(ItemKind.FuelRecord));
         (contracts, options, stations) = (Kind<ContractFacts>(ItemKind.Contract), Kind<OptionSetFacts>(ItemKind.OptionSet), Kind<WeatherStationFacts>(ItemKind.WeatherStation));
+        quotes = Kind<QuoteFacts>(ItemKind.Quote);
         (prices, sets) = (Kind<PriceSeriesFacts>(ItemKind.PriceSeries), Kind<ScenarioSetFacts>(ItemKind.ScenarioSet));
         catalogue = new(() => Catalogue.BuiltIn.With(items.All<CatalogueFacts>(Viewer, Coop.Id, ItemKind.CatalogueEntry).Select(e => e.Facts)));
         newest = new(() => studies.All(Viewer, Coop.Id).FirstOrDefault(s => s.State == "done"));
@@ -98,6 +100,9 @@ public sealed partial class Register
 
     /// <summary>Contracts.</summary>
     public IReadOnlyDictionary<string, Item<ContractFacts>> Contracts => contracts.Value;
+
+    /// <summary>Quotes.</summary>
+    public IReadOnlyDictionary<string, Item<QuoteFacts>> Quotes => quotes.Value;
 
     /// <summary>Option sets.</summary>
     public IReadOnlyDictionary<string, Item<OptionSetFacts>> Options => options.Value;

@@ -19,6 +19,8 @@ export const router = createBrowserRouter([
     children: [
       { index: true, lazy: async () => ({ Component: (await import('../features/overview/overview-page.tsx')).OverviewPage }) },
       { path: 'farms', lazy: async () => ({ Component: (await import('../features/farms/farms-page.tsx')).FarmsPage }) },
+      { path: 'farms/:farmId', lazy: async () => ({ Component: (await import('../features/farms/farm-page.tsx')).FarmPage }) },
+      { path: 'supplies/:supplyId', lazy: async () => ({ Component: (await import('../features/farms/supply-page.tsx')).SupplyPage }) },
       { path: 'houses/new', lazy: async () => ({ Component: (await import('../features/farms/new-house-page.tsx')).NewHousePage }) },
       { path: 'houses/:houseId', lazy: async () => ({ Component: (await import('../features/farms/house-page.tsx')).HousePage }) },
       { path: 'options/:optionId', lazy: async () => ({ Component: (await import('../features/retrofits/option-page.tsx')).OptionPage }) },

@@ -99,7 +99,9 @@ export function FarmsPage() {
       </label>
       {page.items.map((f) => (
         <section key={f.id}>
-          <h2>{f.name}</h2>
+          <h2>
+            <Link to={`/farms/${f.id}`}>{f.name}</Link>
+          </h2>
           <p className="caption">
             {f.place}; {area(f.floorAreaM2, units)} of floor; winters of{' '}
             <select

@@ -1,0 +1,64 @@
+import { useState } from 'react';
+import { Choice, Field } from '../../components/forms/field.tsx';
+import { ask, requestId } from '../../lib/graphql/client.ts';
+import type { FarmQuery } from '../../lib/graphql/generated/graphql.ts';
+import { SaveFarm } from './farm-queries.ts';
+import { FormFrame } from './form-frame.tsx';
+import { typedNumber, useSave } from './save-hook.ts';
+
+type Farm = NonNullable<FarmQuery['farm']>;
+
+/** Name, place, station and money of a farm. */
+export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id: string; name: string }[]; close: () => void }) {
+  const [typed, set] = useState({
+    name: farm.name,
+    place: farm.place ?? '',
+    station: farm.stationId ?? '',
+    sales: farm.salesUsd?.toString() ?? '',
+    wage: farm.wageUsdPerHour?.toString() ?? '',
+    power: farm.electricityUsdPerKwh?.toString() ?? '',
+  });
+  const save = useSave(async () => {
+    const input = {
+      id: farm.id,
+      expectedRevision: farm.revision,
+      requestId: requestId(),
+      name: typed.name,
+      place: typed.place || null,
+      stationId: typed.station || null,
+      salesUsd: typedNumber(typed.sales),
+      wageUsdPerHour: typedNumber(typed.wage),
+      electricityUsdPerKwh: typedNumber(typed.power),
+    };
+    return (await ask(SaveFarm, { input })).saveFarm;
+  }, close);
+  const faults = save.data?.faults ?? [];
+  const field = (key: keyof typeof typed, label: string, name: string) => (
+    <Field label={label} value={typed[key]} change={(v) => set({ ...typed, [key]: v })} name={name} faults={faults} />
+  );
+  return (
+    <FormFrame
+      title="Change the farm"
+      button="Save the farm"
+      faults={faults}
+      shown={['name', 'salesUsd', 'wageUsdPerHour', 'electricityUsdPerKwh']}
+      conflict={save.data?.conflict ?? false}
+      error={save.error}
+      pending={save.isPending}
+      submit={() => save.mutate()}
+      close={close}
+    >
+      {field('name', 'name', 'name')}
+      {field('place', 'place', 'place')}
+      <Choice
+        label="weather station"
+        value={typed.station}
+        change={(v) => set({ ...typed, station: v })}
+        options={[['', 'not chosen yet'], ...stations.map((s) => [s.id, s.name] as const)]}
+      />
+      {field('sales', 'sales of a year, $', 'salesUsd')}
+      {field('wage', 'wage for watching, $ an hour (empty: the study’s)', 'wageUsdPerHour')}
+      {field('power', 'electricity, $ a kWh (empty: the study’s)', 'electricityUsdPerKwh')}
+    </FormFrame>
+  );
+}

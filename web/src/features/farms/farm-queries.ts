@@ -1,0 +1,206 @@
+import { graphql } from '../../lib/graphql/generated/index.ts';
+
+export const Farm = graphql(`
+  query Farm($id: ID!) {
+    farm(id: $id) {
+      id
+      revision
+      name
+      place
+      stationId
+      stationName
+      floorAreaM2
+      salesUsd
+      wageUsdPerHour
+      electricityUsdPerKwh
+      houses {
+        id
+        name
+        shape
+        widthM
+        lengthM
+        bays
+        covering
+        fuel
+        dataGrade
+        heat {
+          demandKwh
+          fuelKwh
+          seasonName
+        }
+      }
+      supplyGroups {
+        id
+        name
+        kind
+        fuel
+        recordedLines
+        contract {
+          kind
+          unit
+          priceUsdPerUnit
+          endsOn
+        }
+        houses {
+          id
+          name
+        }
+      }
+      quotes {
+        id
+        revision
+        supplier
+        quotedOn
+        validUntilOn
+        firmness
+        lines {
+          houseId
+          retrofitCode
+          usd
+          category
+          eligible
+        }
+      }
+    }
+    coop {
+      weatherStations {
+        id
+        name
+      }
+    }
+  }
+`);
+
+export const SaveFarm = graphql(`
+  mutation SaveFarm($input: SaveFarmInput!) {
+    saveFarm(input: $input) {
+      farmId
+      changeId
+      conflict
+      faults {
+        code
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
+
+export const Supply = graphql(`
+  query Supply($id: ID!) {
+    supplyGroup(id: $id) {
+      id
+      revision
+      name
+      kind
+      fuel
+      tankSizeL
+      otherUses
+      baseUseKwhPerDay
+      thermsPerCcf
+      recordedLines
+      recordedFromOn
+      recordedToOn
+      farm {
+        id
+        name
+      }
+      houses {
+        id
+        name
+        heat {
+          fuelKwh
+        }
+      }
+      contract {
+        id
+        revision
+        kind
+        unit
+        priceUsdPerUnit
+        adderUsdPerUnit
+        startsOn
+        endsOn
+        monthlyFeeUsd
+        tankRentUsdPerYear
+      }
+    }
+  }
+`);
+
+export const SaveSupply = graphql(`
+  mutation SaveSupply($input: SaveSupplyGroupInput!) {
+    saveSupplyGroup(input: $input) {
+      changeId
+      conflict
+      faults {
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
+
+export const SaveContract = graphql(`
+  mutation SaveContract($input: SaveContractInput!) {
+    saveContract(input: $input) {
+      changeId
+      conflict
+      faults {
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
+
+export const SaveQuote = graphql(`
+  mutation SaveQuote($input: SaveQuoteInput!) {
+    saveQuote(input: $input) {
+      changeId
+      conflict
+      faults {
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
+
+export const OptionChoices = graphql(`
+  query OptionChoices($id: ID!) {
+    house(id: $id) {
+      optionSetRevision
+      retrofitChoices {
+        code
+        title
+        fits
+        whyNot
+      }
+      options {
+        key
+        title
+        parts
+        timing
+      }
+    }
+  }
+`);
+
+export const SaveOptions = graphql(`
+  mutation SaveOptions($input: SaveOptionSetInput!) {
+    saveOptionSet(input: $input) {
+      changeId
+      conflict
+      faults {
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);

@@ -1,0 +1,27 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import type { FieldFault } from '../../components/forms/fault-list.tsx';
+
+export interface Saved {
+  changeId?: string | null;
+  conflict: boolean;
+  faults: FieldFault[];
+}
+
+/** Saves, refreshes what is shown and closes the form; what was typed stays where the save was refused. */
+export function useSave(save: () => Promise<Saved>, done: () => void) {
+  const queries = useQueryClient();
+  return useMutation({
+    mutationFn: save,
+    onSuccess: async (d) => {
+      if (d.changeId) {
+        await queries.invalidateQueries();
+        done();
+      }
+    },
+  });
+}
+
+export const CONFLICT = 'Somebody saved this meanwhile. What you typed is kept; close the form to see theirs, then change it again.';
+
+/** A number typed, or null where the field is empty; what is no number is NaN so that the server can say so. */
+export const typedNumber = (t: string): number | null => (t.trim() === '' ? null : Number.isFinite(Number(t)) ? Number(t) : null);

@@ -1,0 +1,106 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link, useNavigate, useParams } from 'react-router';
+import { ask } from '../../lib/graphql/client.ts';
+import { fuelAmount, fuelName } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
+import { ContractForm } from './contract-form.tsx';
+import { DeleteItem } from './delete-item.tsx';
+import { Supply } from './farm-queries.ts';
+import { SupplyForm } from './supply-form.tsx';
+
+/** A tank or meter: who hangs on it, how it pays, what it was billed. */
+export function SupplyPage() {
+  const { supplyId = '' } = useParams();
+  const { units } = useUnits();
+  const navigate = useNavigate();
+  const [editing, setEditing] = useState<'supply' | 'contract' | null>(null);
+  const { data, error } = useQuery({
+    queryKey: ['supply', supplyId],
+    queryFn: () => ask(Supply, { id: supplyId }),
+    placeholderData: (d) => d,
+  });
+  if (error) return <p className="fault">{error.message}</p>;
+  if (!data) return <p className="quiet">Reading the tank or meter.</p>;
+  const s = data.supplyGroup;
+  if (!s)
+    return (
+      <p>
+        There is no such tank or meter. <Link to="/farms">All farms</Link>
+      </p>
+    );
+  const reckoned = s.houses.reduce((sum, h) => sum + (h.heat?.fuelKwh ?? 0), 0);
+  const c = s.contract;
+  return (
+    <>
+      <h1>
+        {s.farm.name}, {s.name}: {fuelName[s.fuel]} for{' '}
+        <b>
+          {s.houses.length} {s.houses.length === 1 ? 'house' : 'houses'}
+        </b>
+        {reckoned > 0 && (
+          <>
+            , <b>{fuelAmount(reckoned, s.fuel, units)}</b> in a middling winter
+          </>
+        )}
+        .
+      </h1>
+      <p className="lead">
+        <Link to={`/farms/${s.farm.id}`}>{s.farm.name}</Link>; feeds{' '}
+        {s.houses.map((h, i) => (
+          <span key={h.id}>
+            {i > 0 && ', '}
+            <Link to={`/houses/${h.id}`}>{h.name}</Link>
+          </span>
+        ))}
+        {s.otherUses.length > 0 ? `, and ${s.otherUses.join(', ')}` : '; nothing else is said to burn from it'}.
+      </p>
+      {editing === 'supply' ? (
+        <SupplyForm farmId={s.farm.id} supply={s} close={() => setEditing(null)} />
+      ) : (
+        <p>
+          <button className="link" onClick={() => setEditing('supply')}>
+            change the tank or meter
+          </button>{' '}
+          {s.houses.length === 0 && (
+            <DeleteItem
+              id={s.id}
+              revision={s.revision}
+              name={s.name}
+              done={(changeId) => void navigate('/farms', { state: { said: `${s.name} is deleted.`, changeId } })}
+            />
+          )}
+        </p>
+      )}
+      <section>
+        <h2>How it pays</h2>
+        {editing === 'contract' ? (
+          <ContractForm supply={s} close={() => setEditing(null)} />
+        ) : (
+          <>
+            <p>
+              {c?.kind === 'FIXED'
+                ? `$${String(c.priceUsdPerUnit)} a ${c.unit}${c.endsOn ? ` until ${c.endsOn}, then the monthly index` : ''}`
+                : c && c.kind !== 'INDEXED'
+                  ? `a ${c.kind.toLowerCase().replace('_', '-')} contract`
+                  : `The monthly index${c?.adderUsdPerUnit ? ` plus $${String(c.adderUsdPerUnit)} a ${c.unit}` : ' plus the default adder'}`}
+              {c?.monthlyFeeUsd ? `; $${String(c.monthlyFeeUsd)} a month` : ''}
+              {c?.tankRentUsdPerYear ? `; $${String(c.tankRentUsdPerYear)} a year for the tank` : ''}.
+            </p>
+            <button className="link" onClick={() => setEditing('contract')}>
+              {c ? 'change the contract' : 'enter a contract'}
+            </button>
+          </>
+        )}
+      </section>
+      <section>
+        <h2>What it was billed</h2>
+        <p>
+          {s.recordedLines > 0
+            ? `${String(s.recordedLines)} lines from ${String(s.recordedFromOn)} to ${String(s.recordedToOn)}.`
+            : 'No tickets or bills yet: every house on it is grade C, and its figures are wide.'}
+        </p>
+      </section>
+    </>
+  );
+}
