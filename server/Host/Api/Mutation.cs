@@ -40,6 +40,9 @@ public sealed record HouseInput
 
     /// <summary>Seasonal efficiency; null = by kind.</summary>
     public double? SeasonalEfficiency { get; init; }
+
+    /// <summary>Coverings, periods, heaters, supplies and worth; null = they stay as they are.</summary>
+    public HousePartsInput? Parts { get; init; }
 }
 
 /// <summary>A house to save.</summary>
@@ -94,6 +97,7 @@ public sealed partial class Mutation
             Surfaces = [new(SurfacePart.Roof, h.CoveringCode, roof?.InstalledOn, roof?.Condition), .. f.Surfaces.Where(s => s.Part != SurfacePart.Roof)],
             Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
         };
+        facts = h.Parts?.On(facts) ?? facts;
         var faults = HouseChecks.Of(facts, register.Catalogue);
         if (faults.Count > 0 || input.CheckOnly == true)
         {

@@ -23,7 +23,7 @@ export function FormFrame(props: {
         props.submit();
       }}
     >
-      <h3>{props.title}</h3>
+      <h2>{props.title}</h2>
       <div className="form">{props.children}</div>
       {props.conflict && <p className="fault">{CONFLICT}</p>}
       <FaultList faults={props.faults.filter((f) => !f.field || !props.shown.includes(f.field))} />

@@ -2,9 +2,13 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
-import type { SaveHouseInput } from '../../lib/graphql/generated/graphql.ts';
+import type { HouseQuery, SaveHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import { fromMetres, toMetres } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { partsInput, partsOf } from './house-parts.ts';
+import { HousePartsForm } from './house-parts-form.tsx';
+
+type EditedHouse = NonNullable<HouseQuery['house']>;
 
 const Save = graphql(`
   mutation SaveHouse($input: SaveHouseInput!) {
@@ -21,13 +25,6 @@ const Save = graphql(`
   }
 `);
 
-const coverings = {
-  glass: 'single glass',
-  singlefilm: 'single film',
-  doublefilm: 'double film, inflated',
-  'doublefilm-ir': 'double film, inner one holds heat',
-  twinwall: 'twin-wall polycarbonate',
-};
 const plans = {
   spring: 'February to May, 60 F by night',
   'bedding-early': 'spring bedding, early',
@@ -40,20 +37,6 @@ const plans = {
   overwinter: 'overwintering perennials',
   'winter-long': 'November to April, 60 F by night',
 };
-
-export interface EditedHouse {
-  id: string;
-  revision: number;
-  name: string;
-  widthM: number;
-  lengthM: number;
-  sideWallM?: number | null;
-  ridgeM?: number | null;
-  airChangesPerHour?: number | null;
-  coveringCode?: string | null;
-  heatingPlanCode?: string | null;
-  seasonalEfficiency?: number | null;
-}
 
 const optional = (t: string) => (t.trim() === '' ? null : Number(t));
 
@@ -68,10 +51,10 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
     wall: fromMetres(house.sideWallM, units),
     ridge: fromMetres(house.ridgeM, units),
     air: house.airChangesPerHour?.toString() ?? '',
-    covering: house.coveringCode ?? 'doublefilm',
     plan: house.heatingPlanCode ?? 'spring',
-    efficiency: house.seasonalEfficiency?.toString() ?? '',
   });
+  const [was] = useState(() => partsOf(house, units));
+  const [parts, setParts] = useState(was);
   const [revision, setRevision] = useState(house.revision);
   const input = (checkOnly: boolean): SaveHouseInput => ({
     id: house.id,
@@ -85,9 +68,10 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
       sideWallM: toMetres(typed.wall, units) ?? null,
       ridgeM: toMetres(typed.ridge, units) ?? null,
       airChangesPerHour: optional(typed.air),
-      coveringCode: typed.covering,
+      coveringCode: parts.surfaces[0]?.code || 'doublefilm',
       heatingPlanCode: typed.plan,
-      seasonalEfficiency: optional(typed.efficiency),
+      seasonalEfficiency: house.seasonalEfficiency ?? null,
+      parts: partsInput(parts, was, units),
     },
   });
   const check = useMutation({ mutationFn: () => ask(Save, { input: input(true) }) });
@@ -105,7 +89,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
     return () => clearTimeout(timer);
     // checked when what is typed changes, not when the mutation object does
     // eslint-disable-next-line react-hooks/exhaustive-deps
-  }, [typed]);
+  }, [typed, parts]);
   const faults = [...(check.data?.saveHouse.faults ?? []), ...(save.data?.saveHouse.faults ?? [])].filter(
     (f, i, all) => all.findIndex((g) => g.message === f.message) === i,
   );
@@ -136,17 +120,6 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
         {field('wall', `side wall, ${unit}`, 'sideWallM')}
         {field('ridge', `ridge, ${unit}`, 'ridgeM')}
         {field('air', 'air changes an hour', 'airChangesPerHour')}
-        {field('efficiency', 'seasonal efficiency, 0 to 1', 'heaters')}
-        <label>
-          <span>covering of the roof</span>
-          <select value={typed.covering} onChange={(e) => set({ ...typed, covering: e.target.value })}>
-            {Object.entries(coverings).map(([k, v]) => (
-              <option key={k} value={k}>
-                {v}
-              </option>
-            ))}
-          </select>
-        </label>
         <label>
           <span>heating plan</span>
           <select value={typed.plan} onChange={(e) => set({ ...typed, plan: e.target.value })}>
@@ -158,6 +131,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
           </select>
         </label>
       </div>
+      <HousePartsForm typed={parts} change={setParts} faults={faults} supplies={house.farm.supplyGroups} />
       {conflict && (
         <p className="fault">
           Somebody saved this house meanwhile. What you typed is kept here.{' '}
@@ -173,6 +147,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
           </button>
         </p>
       )}
+      {check.error && <p className="fault">{check.error.message}</p>}
       {save.error && <p className="fault">{save.error.message}</p>}
       <button className="filled" disabled={save.isPending || faults.length > 0} onClick={() => save.mutate()}>
         Save the house

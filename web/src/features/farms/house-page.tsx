@@ -10,12 +10,14 @@ import { HouseForm } from './house-form.tsx';
 import { HouseHeat } from './house-heat.tsx';
 import { HouseOptions } from './house-options.tsx';
 import { House } from './house-query.ts';
+import { OptionSetForm } from './option-set-form.tsx';
 
 export function HousePage() {
   const { houseId = '' } = useParams();
   const [params, setParams] = useSearchParams();
   const { units } = useUnits();
   const [editing, setEditing] = useState(false);
+  const [choosing, setChoosing] = useState(false);
   const key = params.get('option');
   const { data, error } = useQuery({
     queryKey: ['house', houseId, key],
@@ -95,6 +97,18 @@ export function HousePage() {
         </button>
       )}{' '}
       <HouseActions house={house} />
+      <p className="caption">
+        <Link to={`/farms/${house.farm.id}`}>{house.farm.name}</Link>
+        {house.supplies.map((s) => (
+          <span key={s.supplyGroupId}>
+            {'; fed by '}
+            <Link to={`/supplies/${s.supplyGroupId}`}>
+              {house.farm.supplyGroups.find((g) => g.id === s.supplyGroupId)?.name ?? 'its supply'}
+            </Link>
+          </span>
+        ))}
+        .
+      </p>
       <div className="two">
         <section>
           <h2>Where the heat of a middling season goes</h2>
@@ -114,6 +128,15 @@ export function HousePage() {
         </section>
         <HouseHeat standing={standing} other={other} fuel={house.fuel} units={units} />
       </div>
+      {choosing ? (
+        <OptionSetForm houseId={house.id} close={() => setChoosing(false)} />
+      ) : (
+        <p>
+          <button className="link" onClick={() => setChoosing(true)}>
+            choose which options are studied
+          </button>
+        </p>
+      )}
       <HouseOptions
         options={house.options}
         active={key ?? 'none'}

@@ -23,9 +23,44 @@ export const House = graphql(`
       retrofitsInstalled
       installedCodes
       farm {
+        id
         name
         stationName
+        supplyGroups {
+          id
+          name
+        }
       }
+      surfaces {
+        part
+        coveringCode
+        installedYear
+        condition
+      }
+      ownPeriods {
+        fromMonth
+        fromDay
+        toMonth
+        toDay
+        nightC
+        dayC
+      }
+      heaters {
+        heaterCode
+        fuel
+        inputKw
+        seasonalEfficiency
+        installedYear
+      }
+      supplies {
+        supplyGroupId
+        heaterNo
+        share
+      }
+      cropUsdPerM2
+      yieldPerLight
+      spaceWorth
+      shadingUsdPerM2
       faults {
         message
         remedy

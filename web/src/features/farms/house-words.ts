@@ -38,3 +38,18 @@ export const fuelUnits: Record<string, readonly string[]> = {
   FUEL_OIL: ['gal', 'L', 'MMBtu', 'kWh'],
   ELECTRICITY: ['kWh', 'MMBtu'],
 };
+
+/** Codes of retrofits with their plain names. */
+export const retrofits = [
+  ['foam', 'foam between the films'],
+  ['curtain', 'night curtain'],
+  ['blanket', 'blanket over the house'],
+  ['irfilm', 'inner film that holds heat'],
+  ['seal', 'sealing'],
+  ['kneewall', 'knee walls'],
+  ['endwalls', 'end walls'],
+  ['perimeter', 'edge insulation'],
+  ['condensing', 'condensing heater'],
+  ['service', 'service of the heater'],
+  ['secondfilm', 'second film'],
+] as const;

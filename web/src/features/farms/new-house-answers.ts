@@ -1,6 +1,7 @@
 import type { NewHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import type { UnitSystem } from '../../lib/units/format.ts';
 import { toMetres } from '../../lib/units/format.ts';
+import { typedNumber } from './save-hook.ts';
 
 export const unanswered = {
   farmId: '',
@@ -32,7 +33,7 @@ export const unanswered = {
 };
 export type Answers = typeof unanswered;
 
-const number = (t: string) => (t.trim() === '' || !Number.isFinite(Number(t)) ? null : Number(t));
+const number = typedNumber;
 const whole = (t: string) => {
   const value = number(t);
   return value === null ? null : Math.round(value);

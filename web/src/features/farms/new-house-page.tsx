@@ -159,6 +159,7 @@ export function NewHousePage() {
               ].includes(f.field),
           )}
         />
+        {check.error && <p className="fault">{check.error.message}</p>}
         {save.error && <p className="fault">{save.error.message}</p>}
         <button className="filled" type="submit" disabled={!started || save.isPending || faults.length > 0}>
           Add the house

@@ -4,26 +4,13 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { FarmQuery, SaveQuoteInput } from '../../lib/graphql/generated/graphql.ts';
 import { SaveQuote } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
+import { retrofits } from './house-words.ts';
 import { typedNumber, useSave } from './save-hook.ts';
 
 type Farm = NonNullable<FarmQuery['farm']>;
 type Quote = Farm['quotes'][number];
 
 const categories = ['material', 'labour', 'freight', 'electrical', 'permits', 'removal', 'visit'].map((c) => [c, c] as const);
-const retrofits = [
-  ['foam', 'foam between the films'],
-  ['curtain', 'night curtain'],
-  ['blanket', 'blanket over the house'],
-  ['irfilm', 'inner film that holds heat'],
-  ['seal', 'sealing'],
-  ['kneewall', 'knee walls'],
-  ['endwalls', 'end walls'],
-  ['perimeter', 'edge insulation'],
-  ['condensing', 'condensing heater'],
-  ['service', 'service of the heater'],
-  ['secondfilm', 'second film'],
-] as const;
-
 /** A supplier's quote by lines: house, retrofit, sum, what it is for, whether a grant may count it. */
 export function QuoteForm({ farm, quote, close }: { farm: Farm; quote?: Quote; close: () => void }) {
   const blank = { house: farm.houses[0]?.id ?? '', code: 'curtain', usd: '', category: 'material', eligible: true };

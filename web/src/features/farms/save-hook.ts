@@ -24,4 +24,4 @@ export function useSave(save: () => Promise<Saved>, done: () => void) {
 export const CONFLICT = 'Somebody saved this meanwhile. What you typed is kept; close the form to see theirs, then change it again.';
 
 /** A number typed, or null where the field is empty; what is no number is NaN so that the server can say so. */
-export const typedNumber = (t: string): number | null => (t.trim() === '' ? null : Number.isFinite(Number(t)) ? Number(t) : null);
+export const typedNumber = (t: string): number | null => (t.trim() === '' ? null : Number(t));

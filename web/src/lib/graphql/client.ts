@@ -17,11 +17,20 @@ interface Answer<T> {
   errors?: { message: string; extensions?: { code?: string; field?: string } }[];
 }
 
+/** JSON has no word for what is no number and would say nothing instead; so it is said here. */
+function numbersOnly(field: string, value: unknown): unknown {
+  if (typeof value === 'number' && !Number.isFinite(value)) {
+    const words = field.replace(/(Usd.*|Kw|Kwh.*|C|M)$/, '').replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);
+    throw new ServerFault(`What was typed for "${words}" is no number. Write digits only, such as 30 or 2.5.`, 'NOT_A_NUMBER', field);
+  }
+  return value;
+}
+
 export async function ask<T, V>(document: TypedDocumentString<T, V>, variables?: V): Promise<T> {
   const response = await fetch('/graphql', {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ query: document.toString(), variables }),
+    body: JSON.stringify({ query: document.toString(), variables }, numbersOnly),
   });
   const answer = (await response.json()) as Answer<T>;
   const fault = answer.errors?.[0];

@@ -1,0 +1,75 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace FarmPortfolio.BrowserTests;
+
+public class FormTests(Dashboard dashboard) : IClassFixture<Dashboard>
+{
+    [Fact]
+    public async Task A_farm_a_tank_its_contract_and_a_quote_are_entered_on_their_pages()
+    {
+        var page = await dashboard.Open("/farms");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Barrow Fields", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the farm" }).ClickAsync();
+        await page.GetByLabel("sales of a year, $").FillAsync("-5");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the farm" }).ClickAsync();
+        await page.GetByText("is outside 0 to").WaitForAsync();
+        await page.GetByLabel("sales of a year, $").FillAsync("99000");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the farm" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the farm" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "add a quote" }).ClickAsync();
+        await page.GetByLabel("sum, $").FillAsync("9800");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the quote" }).ClickAsync();
+        await page.GetByText("$9,800 for curtain on house 1").WaitForAsync();
+        await Sound(page, "farm");
+        await page.GetByRole(AriaRole.Link, new() { Name = "tank bank" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the contract" }).ClickAsync();
+        await page.GetByLabel("how it pays").SelectOptionAsync("FIXED");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the contract" }).ClickAsync();
+        await page.GetByText("A fixed contract has a price.").WaitForAsync();
+        await page.GetByLabel("price, $ a gal").FillAsync("2.31");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the contract" }).ClickAsync();
+        await page.GetByText("$2.31 a gal").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the tank or meter" }).ClickAsync();
+        await Sound(page, "tank-form");
+        await dashboard.Close(page);
+    }
+
+    [Theory]
+    [InlineData(1440, false)]
+    [InlineData(390, true)]
+    public async Task A_house_takes_own_periods_and_its_options_are_chosen(int width, bool dark)
+    {
+        var page = await dashboard.Open($"/houses/h_demo08{(dark ? 1 : 0)}", width, dark);
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the house" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "own periods instead of the plan" }).ClickAsync();
+        await page.GetByLabel("night, F").FillAsync("200");
+        await page.GetByText("are no crop's").WaitForAsync();
+        await page.GetByLabel("night, F").FillAsync("55");
+        await page.GetByText("are no crop's").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await page.GetByLabel("rated input, Btu/h").FillAsync("big");
+        await page.GetByText("is no number").First.WaitForAsync();
+        await page.GetByLabel("rated input, Btu/h").FillAsync("400000");
+        await page.GetByText("is no number").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await Sound(page, $"house-form-{width}-{(dark ? "dark" : "light")}", width);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the house" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "choose which options are studied" }).ClickAsync();
+        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Knee walls" }).CheckAsync();
+        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Foam between" }).CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "put it on the list" }).ClickAsync();
+        await Sound(page, $"option-set-{width}-{(dark ? "dark" : "light")}", width);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the options" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "choose which options are studied" }).WaitForAsync();
+        await page.GetByText("Knee walls").First.WaitForAsync();
+        await dashboard.Close(page);
+    }
+
+    private static async Task Sound(IPage page, string name, int width = 1440)
+    {
+        var found = await page.RunAxe();
+        Assert.True(found.Violations.Length == 0, $"{name}: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
+        var wide = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        Assert.True(wide <= width, $"{name} is {wide} pixels wide on a screen of {width}");
+        await Dashboard.Keep(page, name);
+    }
+}
