@@ -12,9 +12,15 @@ public class TemporaryHost : WebApplicationFactory<Program>
 
     protected virtual bool Demo => true;
 
-    public async Task<JsonNode> Ask(string query, object? variables = null)
+    public async Task<JsonNode> Ask(string query, object? variables = null, string? coop = null)
     {
-        var response = await CreateClient().PostAsJsonAsync(new Uri("/graphql", UriKind.Relative), new { query, variables });
+        var client = CreateClient();
+        if (coop is not null)
+        {
+            client.DefaultRequestHeaders.Add("Farm-Coop", coop);
+        }
+
+        var response = await client.PostAsJsonAsync(new Uri("/graphql", UriKind.Relative), new { query, variables });
         return (await response.Content.ReadFromJsonAsync<JsonNode>())!;
     }
 

@@ -68,6 +68,7 @@ public static partial class GraphQLEndpoint
             return;
         }
 
+        http.RequestServices.GetRequiredService<ChosenCoop>().Read(http.Request.Headers);
         var log = http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("FarmPortfolio.GraphQL");
         var result = await http.RequestServices.GetRequiredService<IDocumentExecuter<ISchema>>().ExecuteAsync(new ExecutionOptions
         {

@@ -10,12 +10,16 @@ using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
 using FarmPortfolio.Host.Studies;
+using GraphQL;
 
 namespace FarmPortfolio.Host.Api;
 
 /// <summary>One request's view of a co-op: each kind is read at most once, whatever is asked.</summary>
 public sealed partial class Register
 {
+    /// <summary>Code of the fault where a request names a co-op that the viewer has not.</summary>
+    public const string NoSuchCoop = "NO_SUCH_COOP";
+
     private readonly Lazy<IReadOnlyDictionary<string, Item<FarmFacts>>> farms;
     private readonly Lazy<IReadOnlyDictionary<string, Item<HouseFacts>>> houses;
     private readonly Lazy<IReadOnlyDictionary<string, Item<SupplyGroupFacts>>> groups;
@@ -30,7 +34,7 @@ public sealed partial class Register
     private readonly Lazy<Catalogue> catalogue;
     private readonly System.Collections.Concurrent.ConcurrentDictionary<string, StationWinters> winters = new();
 
-    /// <summary>Opens the viewer's first co-op.</summary>
+    /// <summary>Opens the co-op chosen, or the viewer's first.</summary>
     /// <param name="coops">Co-ops.</param>
     /// <param name="blobs">Blobs.</param>
     /// <param name="items">Items.</param>
@@ -39,11 +43,15 @@ public sealed partial class Register
     /// <param name="jobs">Jobs.</param>
     /// <param name="reader">Reader.</param>
     /// <param name="ids">Source of identifiers.</param>
-    public Register(CoopStore coops, BlobStore blobs, ItemStore items, HistoryStore history, StudyStore studies, StudyJobs jobs, PortfolioReader reader, Ids ids)
+    /// <param name="chosen">The co-op the request names.</param>
+    /// <exception cref="ExecutionError">The request names a co-op that the viewer has not.</exception>
+    public Register(CoopStore coops, BlobStore blobs, ItemStore items, HistoryStore history, StudyStore studies, StudyJobs jobs, PortfolioReader reader, Ids ids, ChosenCoop chosen)
     {
         (Coops, Blobs, Items, History, Studies, Jobs, Reader, Ids) = (coops, blobs, items, history, studies, jobs, reader, ids);
         var all = coops.All(Viewer);
-        Coop = all.Count > 0 ? all[0] : new("none", "no co-op yet", 0);
+        Coop = chosen.Id is { } id
+            ? all.FirstOrDefault(c => c.Id == id) ?? throw new ExecutionError("There is no such co-op. Choose one of yours.") { Code = NoSuchCoop }
+            : all.Count > 0 ? all[0] : new("none", "no co-op yet", 0);
         Lazy<IReadOnlyDictionary<string, Item<T>>> Kind<T>(string kind) => new(() => items.All<T>(Viewer, Coop.Id, kind).ToDictionary(i => i.Id));
         (farms, houses, groups, records) = (Kind<FarmFacts>(ItemKind.Farm), Kind<HouseFacts>(ItemKind.House), Kind<SupplyGroupFacts>(ItemKind.SupplyGroup), Kind<FuelRecordFacts>(ItemKind.FuelRecord));
         (contracts, options, stations) = (Kind<ContractFacts>(ItemKind.Contract), Kind<OptionSetFacts>(ItemKind.OptionSet), Kind<WeatherStationFacts>(ItemKind.WeatherStation));

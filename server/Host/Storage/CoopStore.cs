@@ -33,4 +33,15 @@ public sealed class CoopStore(Database database)
         using var db = database.Open();
         return Policy.MayWrite(viewer, id) && db.Execute("INSERT INTO coop (id, name, is_demo, last_seq) VALUES (@id, @name, @demo, 0) ON CONFLICT (id) DO NOTHING", new { id, name, demo = isDemo ? 1L : 0L }) > 0;
     }
+
+    /// <summary>Gives a co-op another name.</summary>
+    /// <param name="viewer">Who.</param>
+    /// <param name="id">Identifier.</param>
+    /// <param name="name">The new name.</param>
+    /// <returns>Whether there is such a co-op that the viewer may change.</returns>
+    public bool Rename(Viewer viewer, string id, string name)
+    {
+        using var db = database.Open();
+        return Policy.MayWrite(viewer, id) && db.Execute("UPDATE coop SET name = @name WHERE id = @id", new { id, name }) > 0;
+    }
 }

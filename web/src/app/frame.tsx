@@ -1,15 +1,24 @@
 import { useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
-import { Link, NavLink, Outlet } from 'react-router';
+import { Link, NavLink, Outlet, useLocation } from 'react-router';
 import { graphql } from '../lib/graphql/generated/index.ts';
 import { ask } from '../lib/graphql/client.ts';
 import { useUnits } from '../lib/units/units-context.tsx';
+import { CoopSwitch } from './coop-switch.tsx';
+import { FirstSteps } from './first-steps.tsx';
+
 import { pages } from './router.tsx';
 import { StudyStatus } from './study-status.tsx';
 
 const FrameQuery = graphql(`
   query Frame {
     version
+    coops {
+      id
+      name
+      isDemo
+      isChosen
+    }
     coop {
       name
       isDemo
@@ -52,6 +61,7 @@ export function Frame() {
   const [theme, setTheme] = useTheme();
   const { units, setUnits } = useUnits();
   const coop = data?.coop;
+  const { pathname } = useLocation();
   return (
     <div className="page">
       <header>
@@ -67,6 +77,7 @@ export function Frame() {
             ))}
           </nav>
           <div className="switches small">
+            {data && <CoopSwitch coops={data.coops} />}
             <span role="group" aria-label="units">
               <button aria-pressed={units === 'us'} onClick={() => setUnits('us')}>
                 $, US
@@ -92,6 +103,7 @@ export function Frame() {
       </header>
       <main>
         <Outlet />
+        {coop && !coop.isDemo && !coop.newestStudy && (pathname === '/' || pathname === '/farms') && <FirstSteps />}
       </main>
       <footer>
         <span>

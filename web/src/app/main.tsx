@@ -8,9 +8,11 @@ import './ledger.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { createRoot } from 'react-dom/client';
 import { RouterProvider } from 'react-router';
+import { takeCoopFromAddress } from '../lib/graphql/chosen-coop.ts';
 import { UnitsProvider } from '../lib/units/units-context.tsx';
 import { router } from './router.tsx';
 
+takeCoopFromAddress();
 const queries = new QueryClient({ defaultOptions: { queries: { retry: 1, refetchOnWindowFocus: false } } });
 
 createRoot(document.getElementById('root')!).render(

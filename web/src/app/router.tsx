@@ -23,6 +23,7 @@ export const router = createBrowserRouter([
       { path: 'supplies/:supplyId', lazy: async () => ({ Component: (await import('../features/farms/supply-page.tsx')).SupplyPage }) },
       { path: 'houses/new', lazy: async () => ({ Component: (await import('../features/farms/new-house-page.tsx')).NewHousePage }) },
       { path: 'houses/:houseId', lazy: async () => ({ Component: (await import('../features/farms/house-page.tsx')).HousePage }) },
+      { path: 'co-ops', lazy: async () => ({ Component: (await import('../features/farms/coops-page.tsx')).CoopsPage }) },
       { path: 'options/:optionId', lazy: async () => ({ Component: (await import('../features/retrofits/option-page.tsx')).OptionPage }) },
       { path: 'funding', lazy: async () => ({ Component: (await import('../features/funding/funding-page.tsx')).FundingPage }) },
       { path: 'fuel', lazy: async () => ({ Component: (await import('../features/fuel/fuel-page.tsx')).FuelPage }) },

@@ -1,4 +1,5 @@
 import { createClient } from 'graphql-sse';
+import { chooseCoop, chosenCoop, coopHeaders } from './chosen-coop.ts';
 import type { TypedDocumentString } from './generated/graphql';
 
 /** A fault the server told: message, code and field. */
@@ -29,11 +30,16 @@ function numbersOnly(field: string, value: unknown): unknown {
 export async function ask<T, V>(document: TypedDocumentString<T, V>, variables?: V): Promise<T> {
   const response = await fetch('/graphql', {
     method: 'POST',
-    headers: { 'content-type': 'application/json' },
+    headers: { 'content-type': 'application/json', ...coopHeaders() },
     body: JSON.stringify({ query: document.toString(), variables }, numbersOnly),
   });
   const answer = (await response.json()) as Answer<T>;
   const fault = answer.errors?.[0];
+  // a choice remembered from another database: forget it, once, and ask again
+  if (fault?.extensions?.code === 'NO_SUCH_COOP' && chosenCoop()) {
+    chooseCoop(undefined);
+    return ask(document, variables);
+  }
   if (fault || !answer.data) {
     throw new ServerFault(
       fault?.message ?? `The server answered ${String(response.status)}.`,
@@ -44,7 +50,7 @@ export async function ask<T, V>(document: TypedDocumentString<T, V>, variables?:
   return answer.data;
 }
 
-const events = createClient({ url: '/graphql', singleConnection: false });
+const events = createClient({ url: '/graphql', singleConnection: false, headers: coopHeaders });
 
 /** Follows a subscription until it ends; the answer stops it. */
 export function follow<T, V extends Record<string, unknown>>(
