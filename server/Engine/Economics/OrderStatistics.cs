@@ -14,6 +14,10 @@ internal static class OrderStatistics
     /// <summary>Buckets; a whole number of times the bins of a histogram.</summary>
     public const int Buckets = 2048;
 
+    private const int NotWanted = -1;
+    private const int InTail = -2;
+    private const double TwoTo52 = 4503599627370496.0;
+
     /// <summary>Finds what a sort would put at each rank.</summary>
     /// <param name="values">Values without NaN, at least one.</param>
     /// <param name="ranks">Wanted ranks, 0 = the smallest.</param>
@@ -26,10 +30,11 @@ internal static class OrderStatistics
         ReadOnlySpan<double> values, ReadOnlySpan<int> ranks, Span<double> found, int tail, bool high, Span<int> bins)
     {
         var (least, most) = Range(values);
-        if (!(most > least))
+        bins.Clear();
+        var scale = Buckets / (most - least);
+        if (!(most > least) || !double.IsFinite(scale))
         {
             found.Fill(least);
-            bins.Clear();
             if (bins.Length > 0)
             {
                 bins[0] = values.Length;
@@ -38,23 +43,12 @@ internal static class OrderStatistics
             return (least, most, tail * least);
         }
 
-        var scale = Buckets / (most - least);
+        var buckets = ArrayPool<int>.Shared.Rent(values.Length);
         Span<int> starts = stackalloc int[Buckets + 1];
-        starts.Clear();
-        foreach (var v in values)
+        Count(values, least, scale, buckets, starts);
+        for (var b = 0; b < Buckets && bins.Length > 0; b++)
         {
-            starts[Bucket(v, least, scale) + 1]++;
-        }
-
-        for (var i = 0; i < bins.Length; i++)
-        {
-            var (sum, each) = (0, Buckets / bins.Length);
-            for (var b = 0; b < each; b++)
-            {
-                sum += starts[i * each + b + 1];
-            }
-
-            bins[i] = sum;
+            bins[b / (Buckets / bins.Length)] += starts[b + 1];
         }
 
         for (var b = 0; b < Buckets; b++)
@@ -63,7 +57,9 @@ internal static class OrderStatistics
         }
 
         var edge = tail == 0 ? -1 : high ? values.Length - tail : tail - 1;
-        return (least, most, Pick(values, least, scale, starts, ranks, found, edge, high));
+        var sum = Pick(values, buckets, starts, ranks, found, edge, high);
+        ArrayPool<int>.Shared.Return(buckets);
+        return (least, most, sum);
     }
 
     /// <summary>Sum over eight fixed lanes.</summary>
@@ -89,47 +85,80 @@ internal static class OrderStatistics
         return sum;
     }
 
-    private static double Pick(
-        ReadOnlySpan<double> values, double least, double scale, ReadOnlySpan<int> starts, ReadOnlySpan<int> ranks, Span<double> found, int edge, bool high)
+    /// <summary>The bucket of every value, and how many each holds: at starts[bucket + 1].</summary>
+    private static void Count(ReadOnlySpan<double> values, double least, double scale, int[] buckets, Span<int> starts)
     {
-        Span<int> places = stackalloc int[Buckets];
-        places.Fill(-1);
-        var size = 0;
-        var edgeBucket = edge < 0 ? -1 : BucketOf(edge, starts);
-        foreach (var rank in ranks)
+        Span<int> odd = stackalloc int[Buckets];
+        odd.Clear();
+        starts.Clear();
+        ref var v = ref MemoryMarshal.GetReference(values);
+        var whole = values.Length & ~7;
+        for (var i = 0; i < whole; i += 8)
         {
-            size = Mark(BucketOf(rank, starts), starts, places, size);
+            Vector256.Narrow(Bucket(Vector256.LoadUnsafe(ref v, (nuint)i), least, scale), Bucket(Vector256.LoadUnsafe(ref v, (nuint)i + 4), least, scale)).StoreUnsafe(ref buckets[0], (nuint)i);
         }
 
-        if (edge >= 0)
+        for (var i = whole; i < values.Length; i++)
         {
-            size = Mark(edgeBucket, starts, places, size);
+            buckets[i] = (int)Bucket(Vector256.Create(values[i]), least, scale)[0];
         }
 
-        var rented = ArrayPool<double>.Shared.Rent(size);
-        Span<int> filled = stackalloc int[Buckets];
-        filled.Clear();
-        var sum = 0.0;
-        foreach (var v in values)
+        for (var i = 0; i + 1 < values.Length; i += 2)
         {
-            var b = Bucket(v, least, scale);
-            if (places[b] >= 0)
-            {
-                rented[places[b] + filled[b]++] = v;
-            }
+            starts[buckets[i] + 1]++;
+            odd[buckets[i + 1]]++;
+        }
 
-            if (edge >= 0 && (high ? b > edgeBucket : b < edgeBucket))
-            {
-                sum += v;
-            }
+        if (values.Length % 2 == 1)
+        {
+            starts[buckets[values.Length - 1] + 1]++;
         }
 
         for (var b = 0; b < Buckets; b++)
         {
-            if (filled[b] > 1)
+            starts[b + 1] += odd[b];
+        }
+    }
+
+    private static double Pick(ReadOnlySpan<double> values, int[] buckets, ReadOnlySpan<int> starts, ReadOnlySpan<int> ranks, Span<double> found, int edge, bool high)
+    {
+        Span<int> places = stackalloc int[Buckets];
+        Span<int> wanted = stackalloc int[ranks.Length + 1];
+        places.Fill(NotWanted);
+        var (size, count) = (0, 0);
+        var edgeBucket = edge < 0 ? -1 : BucketOf(edge, starts);
+        if (edge >= 0)
+        {
+            (high ? places[(edgeBucket + 1)..] : places[..edgeBucket]).Fill(InTail);
+            Mark(edgeBucket, places, starts, wanted, ref count, ref size);
+        }
+
+        foreach (var rank in ranks)
+        {
+            Mark(BucketOf(rank, starts), places, starts, wanted, ref count, ref size);
+        }
+
+        var rented = ArrayPool<double>.Shared.Rent(size);
+        var sum = 0.0;
+        for (var i = 0; i < values.Length; i++)
+        {
+            ref var place = ref places[buckets[i]];
+            if (place != NotWanted)
             {
-                rented.AsSpan(places[b], filled[b]).Sort();
+                if (place >= 0)
+                {
+                    rented[place++] = values[i];
+                }
+
+                sum += edge >= 0 && (high ? buckets[i] > edgeBucket : buckets[i] < edgeBucket) ? values[i] : 0;
             }
+        }
+
+        for (var w = 0; w < count; w++)
+        {
+            var held = starts[wanted[w] + 1] - starts[wanted[w]];
+            places[wanted[w]] -= held;
+            rented.AsSpan(places[wanted[w]], held).Sort();
         }
 
         for (var i = 0; i < ranks.Length; i++)
@@ -147,15 +176,16 @@ internal static class OrderStatistics
         return sum;
     }
 
-    private static int Mark(int bucket, ReadOnlySpan<int> starts, Span<int> places, int size)
+    private static void Mark(int bucket, Span<int> places, ReadOnlySpan<int> starts, Span<int> wanted, ref int count, ref int size)
     {
         if (places[bucket] >= 0)
         {
-            return size;
+            return;
         }
 
+        wanted[count++] = bucket;
         places[bucket] = size;
-        return size + starts[bucket + 1] - starts[bucket];
+        size += starts[bucket + 1] - starts[bucket];
     }
 
     /// <summary>The bucket that holds a rank.</summary>
@@ -171,25 +201,34 @@ internal static class OrderStatistics
         return low;
     }
 
+    /// <summary>Whole part of (value - least) x scale, at most the last bucket; a value on an edge may fall to either side, alike on every machine.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static int Bucket(double value, double least, double scale) => Math.Min(Buckets - 1, (int)((value - least) * scale));
+    private static Vector256<long> Bucket(Vector256<double> value, double least, double scale)
+    {
+        var at = (value - Vector256.Create(least)) * Vector256.Create(scale) - Vector256.Create(0.5);
+        at = Vector256.MinNative(Vector256.MaxNative(at, Vector256<double>.Zero), Vector256.Create(Buckets - 1.0));
+        return (at + Vector256.Create(TwoTo52)).AsInt64() & Vector256.Create(0xFFFFFL);
+    }
 
     private static (double Least, double Most) Range(ReadOnlySpan<double> values)
     {
-        var wide = MemoryMarshal.Cast<double, Vector256<double>>(values);
+        var wide = MemoryMarshal.Cast<double, Vector256<double>>(values[..(values.Length & ~7)]);
         var (low, high) = (Vector256.Create(values[0]), Vector256.Create(values[0]));
-        foreach (var v in wide)
+        var (low1, high1) = (low, high);
+        for (var i = 0; i < wide.Length; i += 2)
         {
-            (low, high) = (Vector256.Min(low, v), Vector256.Max(high, v));
+            (low, high) = (Vector256.MinNative(low, wide[i]), Vector256.MaxNative(high, wide[i]));
+            (low1, high1) = (Vector256.MinNative(low1, wide[i + 1]), Vector256.MaxNative(high1, wide[i + 1]));
         }
 
+        (low, high) = (Vector256.MinNative(low, low1), Vector256.MaxNative(high, high1));
         var (least, most) = (values[0], values[0]);
         for (var i = 0; i < 4; i++)
         {
             (least, most) = (Math.Min(least, low[i]), Math.Max(most, high[i]));
         }
 
-        foreach (var v in values[(4 * wide.Length)..])
+        foreach (var v in values[(values.Length & ~7)..])
         {
             (least, most) = (Math.Min(least, v), Math.Max(most, v));
         }

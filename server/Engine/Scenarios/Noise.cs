@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace FarmPortfolio.Engine.Scenarios;
 
 /// <summary>What a draw is for; a part of its counter, so that no two purposes share a number.</summary>
@@ -62,11 +64,30 @@ public static class Noise
     /// <param name="normals">Filled, one a path.</param>
     public static void Normals(long seed, NoisePurpose purpose, long key, Span<double> normals)
     {
-        var k = Philox.Mix(unchecked((ulong)seed) ^ Philox.Mix(unchecked((ulong)key) + (ulong)purpose));
-        for (var path = 0; path < normals.Length; path++)
+        Normals(seed, purpose, key, 0, 0, normals);
+    }
+
+    /// <summary>Standard normal draws of a stretch of paths: the same as <see cref="Normal"/> path by path.</summary>
+    /// <param name="seed">Seed of the scenario set.</param>
+    /// <param name="purpose">What for.</param>
+    /// <param name="key">Whose.</param>
+    /// <param name="fromPath">First path.</param>
+    /// <param name="step">Month, season or component.</param>
+    /// <param name="normals">Filled, one a path.</param>
+    internal static void Normals(long seed, NoisePurpose purpose, long key, int fromPath, int step, Span<double> normals)
+    {
+        var k = KeyOf(seed, purpose, key);
+        var lanes = Vector256.Create((ulong)fromPath) + Vector256.Create(0UL, 1, 2, 3);
+        var whole = normals.Length & ~3;
+        for (var i = 0; i < whole; i += 4)
         {
-            var words = Philox.Draw(new((uint)path, 0, (uint)purpose, 0), (uint)k, (uint)(k >> 32));
-            normals[path] = NormalQuantile.At(Philox.Uniform(words.A, words.B));
+            NormalQuantile.At(PhiloxLanes.Uniforms(lanes, (uint)step, (uint)purpose, k).First).CopyTo(normals[i..]);
+            lanes += Vector256.Create(4UL);
+        }
+
+        for (var i = whole; i < normals.Length; i++)
+        {
+            normals[i] = Normal(seed, purpose, key, fromPath + i, step);
         }
     }
 
@@ -99,7 +120,9 @@ public static class Noise
 
     internal static Words Words(long seed, NoisePurpose purpose, long key, int path, int step)
     {
-        var k = Philox.Mix(unchecked((ulong)seed) ^ Philox.Mix(unchecked((ulong)key) + (ulong)purpose));
+        var k = KeyOf(seed, purpose, key);
         return Philox.Draw(new((uint)path, (uint)step, (uint)purpose, 0), (uint)k, (uint)(k >> 32));
     }
+
+    internal static ulong KeyOf(long seed, NoisePurpose purpose, long key) => Philox.Mix(unchecked((ulong)seed) ^ Philox.Mix(unchecked((ulong)key) + (ulong)purpose));
 }

@@ -1,107 +1,137 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.HeatDemand;
 
 namespace FarmPortfolio.Engine.Studies;
 
 /// <summary>
-/// The inner loop of a study: for every path and season the sum over months of price x max(0, a + b o + c o^2), for all options of a house at once.
-/// Lanes are options and every fused step is explicit, so vectors of any width give the same bits.
+/// The inner loop of a study: for every path and season the sum over months of price x max(0, a + b o + c o^2), option by option. Lanes are paths that meet the
+/// same winter, so an option's row of demand is loaded once for many of them; every fused step is explicit and no lane looks at another, so vectors of any width
+/// give the same bits.
 /// </summary>
 internal static class CostKernel
 {
-    private const int Tile = 64;
-
     /// <summary>Cost of the heat of one replicate as if the heater were perfect, US dollars.</summary>
-    /// <param name="table">Demand, a lane an option.</param>
-    /// <param name="block">The replicate.</param>
-    /// <param name="index">Index of the fuel by path, season and month, US dollars a kWh of fuel.</param>
-    /// <param name="price">What is paid over the index.</param>
+    /// <param name="tables">Demand by option, over one pool.</param>
+    /// <param name="months">Months in which any of them needs heat, July = 0, rising.</param>
+    /// <param name="order">The replicate.</param>
+    /// <param name="paid">Price paid, laid out as <see cref="WinterOrder.Index"/>; read in <paramref name="months"/> alone.</param>
     /// <param name="paths">Paths of all replicates: the length of a season's row in <paramref name="into"/>.</param>
-    /// <param name="into">By lane: season by season a row of paths; as many as are wanted.</param>
-    public static void Run(LaneTable table, FuturesBlock block, double[] index, LinearPrice price, int paths, ReadOnlySpan<double[]> into)
+    /// <param name="into">By option: season by season a row of paths.</param>
+    public static void Run(ReadOnlySpan<DemandTable> tables, int[] months, WinterOrder order, double[] paid, int paths, ReadOnlySpan<double[]> into)
     {
-        var (months, seasons, lanes) = (table.Months, block.Seasons, table.Lanes);
-        var row = 3 * months.Length * lanes;
-        var paid = new double[Tile * seasons * Math.Max(1, months.Length)];
-        var sums = new double[Tile * lanes];
-        for (var from = 0; from < block.Paths; from += Tile)
+        foreach (var g in order.Groups)
         {
-            var count = Math.Min(Tile, block.Paths - from);
-            Paid(index.AsSpan(from * seasons * 12, count * seasons * 12), price, months, seasons, paid);
-            for (var s = 0; s < seasons; s++)
+            var prices = paid.AsSpan(12 * g.From, 12 * g.Count);
+            var offsets = order.OffsetK.AsSpan(g.From, g.Count);
+            var path = order.Path.AsSpan(g.From, g.Count);
+            var at = g.Season * paths + order.FirstPath;
+            for (var o = 0; o < tables.Length; o++)
             {
-                for (var p = 0; p < count && months.Length > 0; p++)
-                {
-                    var cell = (from + p) * seasons + s;
-                    Sum(ref table.Coefficients[block.Winter[cell] * row], ref paid[(p * seasons + s) * months.Length], months.Length, lanes, block.OffsetK[cell], ref sums[p * lanes]);
-                }
-
-                var at = s * paths + block.Replicate * block.Paths + from;
-                for (var lane = 0; lane < into.Length; lane++)
-                {
-                    var to = into[lane].AsSpan(at, count);
-                    for (var p = 0; p < to.Length; p++)
-                    {
-                        to[p] = sums[p * lanes + lane];
-                    }
-                }
+                Group(tables[o].Coefficients.Slice(36 * g.Winter, 36), months, prices, offsets, path, into[o].AsSpan(at, order.Paths));
             }
         }
     }
 
-    private static void Paid(ReadOnlySpan<double> index, LinearPrice price, int[] months, int seasons, double[] paid)
+    /// <summary>Months in which any of some tables needs heat.</summary>
+    /// <param name="tables">Demand by option.</param>
+    /// <returns>Months, July = 0, rising.</returns>
+    public static int[] HeatedMonths(IReadOnlyList<DemandTable> tables) => [.. Enumerable.Range(0, 12).Where(m => tables.Any(t => Heats(t, m)))];
+
+    private static bool Heats(DemandTable table, int month)
     {
-        var at = 0;
-        for (var cell = 0; cell < index.Length / 12; cell++)
+        for (var w = 0; w < table.Winters; w++)
         {
-            var first = cell % seasons * 12;
-            foreach (var m in months)
+            if (table.Coefficients.Slice(3 * (12 * w + month), 3).ContainsAnyExcept(0.0))
             {
-                paid[at++] = price.UsdPerKwh(index[12 * cell + m], first + m);
+                return true;
             }
         }
+
+        return false;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Sum(ref double coefficients, ref double paid, int months, int lanes, double offsetK, ref double sums)
+    private static void Group(ReadOnlySpan<double> abc, int[] months, ReadOnlySpan<double> prices, ReadOnlySpan<double> offsets, ReadOnlySpan<int> path, Span<double> row)
     {
-        for (var lane = 0; lane < lanes; lane += 8)
+        Span<double> sums = stackalloc double[32];
+        for (var from = 0; from < path.Length; from += 32)
         {
-            ref var c = ref Unsafe.Add(ref coefficients, lane);
+            var count = Math.Min(32, path.Length - from);
             if (Vector512.IsHardwareAccelerated)
             {
-                var (o, sum) = (Vector512.Create(offsetK), Vector512<double>.Zero);
-                for (var m = 0; m < months; m++)
-                {
-                    var slope = Vector512.FusedMultiplyAdd(o, Vector512.LoadUnsafe(ref c, (nuint)(2 * lanes)), Vector512.LoadUnsafe(ref c, (nuint)lanes));
-                    var demand = Vector512.MaxNative(Vector512.FusedMultiplyAdd(o, slope, Vector512.LoadUnsafe(ref c)), Vector512<double>.Zero);
-                    sum = Vector512.FusedMultiplyAdd(Vector512.Create(Unsafe.Add(ref paid, m)), demand, sum);
-                    c = ref Unsafe.Add(ref c, 3 * lanes);
-                }
-
-                sum.StoreUnsafe(ref sums, (nuint)lane);
+                Wide(abc, months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
             }
             else
             {
-                Half(ref c, ref paid, months, lanes, offsetK).StoreUnsafe(ref sums, (nuint)lane);
-                Half(ref Unsafe.Add(ref c, 4), ref paid, months, lanes, offsetK).StoreUnsafe(ref sums, (nuint)lane + 4);
+                Narrow(abc, months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
             }
+
+            // paths are those of the layout, always inside the row
+            ref var to = ref MemoryMarshal.GetReference(row);
+            ref var places = ref Unsafe.Add(ref MemoryMarshal.GetReference(path), from);
+            ref var sum = ref sums[0];
+            for (var i = 0; i < count; i += 8)
+            {
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i)) = Unsafe.Add(ref sum, i);
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 1)) = Unsafe.Add(ref sum, i + 1);
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 2)) = Unsafe.Add(ref sum, i + 2);
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 3)) = Unsafe.Add(ref sum, i + 3);
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 4)) = Unsafe.Add(ref sum, i + 4);
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 5)) = Unsafe.Add(ref sum, i + 5);
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 6)) = Unsafe.Add(ref sum, i + 6);
+                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 7)) = Unsafe.Add(ref sum, i + 7);
+            }
+        }
+    }
+
+    /// <summary>Up to 32 cells in vectors of eight; what is beyond the count repeats the first vector and is not read.</summary>
+    private static void Wide(ReadOnlySpan<double> abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
+    {
+        var (i1, i2, i3) = (count > 8 ? (nuint)8 : 0, count > 16 ? (nuint)16 : 0, count > 24 ? (nuint)24 : 0);
+        var (o0, o1, o2, o3) = (Vector512.LoadUnsafe(in offsets), Vector512.LoadUnsafe(in offsets, i1), Vector512.LoadUnsafe(in offsets, i2), Vector512.LoadUnsafe(in offsets, i3));
+        var (s0, s1, s2, s3) = (Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero);
+        foreach (var m in months)
+        {
+            var (a, b, c) = (Vector512.Create(abc[3 * m]), Vector512.Create(abc[3 * m + 1]), Vector512.Create(abc[3 * m + 2]));
+            ref readonly var p = ref Unsafe.Add(ref Unsafe.AsRef(in prices), m * stride);
+            s0 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p), Demand(a, b, c, o0), s0);
+            s1 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p, i1), Demand(a, b, c, o1), s1);
+            s2 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p, i2), Demand(a, b, c, o2), s2);
+            s3 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p, i3), Demand(a, b, c, o3), s3);
+        }
+
+        s0.StoreUnsafe(ref sums);
+        s1.StoreUnsafe(ref sums, 8);
+        s2.StoreUnsafe(ref sums, 16);
+        s3.StoreUnsafe(ref sums, 24);
+    }
+
+    private static void Narrow(ReadOnlySpan<double> abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
+    {
+        for (var from = 0; from < count; from += 8)
+        {
+            var (i0, i1) = ((nuint)from, (nuint)from + 4);
+            var (o0, o1) = (Vector256.LoadUnsafe(in offsets, i0), Vector256.LoadUnsafe(in offsets, i1));
+            var (s0, s1) = (Vector256<double>.Zero, Vector256<double>.Zero);
+            foreach (var m in months)
+            {
+                var (a, b, c) = (Vector256.Create(abc[3 * m]), Vector256.Create(abc[3 * m + 1]), Vector256.Create(abc[3 * m + 2]));
+                ref readonly var p = ref Unsafe.Add(ref Unsafe.AsRef(in prices), m * stride);
+                s0 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i0), Demand(a, b, c, o0), s0);
+                s1 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i1), Demand(a, b, c, o1), s1);
+            }
+
+            s0.StoreUnsafe(ref sums, i0);
+            s1.StoreUnsafe(ref sums, i1);
         }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Half(ref double c, ref double paid, int months, int lanes, double offsetK)
-    {
-        var (o, sum) = (Vector256.Create(offsetK), Vector256<double>.Zero);
-        for (var m = 0; m < months; m++)
-        {
-            var slope = Vector256.FusedMultiplyAdd(o, Vector256.LoadUnsafe(ref c, (nuint)(2 * lanes)), Vector256.LoadUnsafe(ref c, (nuint)lanes));
-            var demand = Vector256.MaxNative(Vector256.FusedMultiplyAdd(o, slope, Vector256.LoadUnsafe(ref c)), Vector256<double>.Zero);
-            sum = Vector256.FusedMultiplyAdd(Vector256.Create(Unsafe.Add(ref paid, m)), demand, sum);
-            c = ref Unsafe.Add(ref c, 3 * lanes);
-        }
+    private static Vector512<double> Demand(Vector512<double> a, Vector512<double> b, Vector512<double> c, Vector512<double> o) =>
+        Vector512.MaxNative(Vector512.FusedMultiplyAdd(o, Vector512.FusedMultiplyAdd(o, c, b), a), Vector512<double>.Zero);
 
-        return sum;
-    }
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Demand(Vector256<double> a, Vector256<double> b, Vector256<double> c, Vector256<double> o) =>
+        Vector256.MaxNative(Vector256.FusedMultiplyAdd(o, Vector256.FusedMultiplyAdd(o, c, b), a), Vector256<double>.Zero);
 }

@@ -19,6 +19,7 @@ internal sealed class HouseRun
     private readonly OptionFacts[] options;
     private readonly DemandTable[] tables;
     private readonly OptionModel[] models;
+    private readonly int[] months;
     private readonly PathNoise own;
     private readonly PartsAlone alone;
     private readonly double[] loss;
@@ -37,6 +38,7 @@ internal sealed class HouseRun
         this.options = [.. built.Where(b => b.Built.Model is not null).Select(b => b.Option)];
         models = [OptionModels.AsItStands(house.Model), .. built.Where(b => b.Built.Model is not null).Select(b => b.Built.Model!)];
         tables = DemandTables.Of(models, house.Pool);
+        months = CostKernel.HeatedMonths(tables);
         own = new(context.Set.Seed, context.Paths);
         alone = new(house);
         loss = Losses();
@@ -61,10 +63,7 @@ internal sealed class HouseRun
             for (var s = 0; s < context.Seasons; s++)
             {
                 var (weight, at) = (supply.Share / StandingEfficiency(supply, s), s * context.Paths);
-                for (var p = 0; p < context.Paths; p++)
-                {
-                    sum[at + p] += weight * cost[at + p] * loss[p];
-                }
+                Rows.Add(sum.AsSpan(at, context.Paths), weight, cost.AsSpan(at, context.Paths), loss);
             }
         }
     }
@@ -109,18 +108,10 @@ internal sealed class HouseRun
             {
                 var supply = house.Supplies[j];
                 var weight = supply.Share / (supply.HeaterNo == 0 ? plan.Efficiency[s] : StandingEfficiency(supply, s));
-                var cost = work.Cost(j, lane).AsSpan(s * paths, paths);
-                for (var p = 0; p < row.Length; p++)
-                {
-                    row[p] -= weight * cost[p];
-                }
+                Rows.Add(row, -weight, work.Cost(j, lane).AsSpan(s * paths, paths));
             }
 
-            var spent = plan.CostUsd[s];
-            for (var p = 0; p < row.Length; p++)
-            {
-                row[p] = row[p] * share[p] * kept - spent;
-            }
+            Rows.Scale(row, share, kept, plan.CostUsd[s]);
         }
     }
 
@@ -133,7 +124,7 @@ internal sealed class HouseRun
         var house1 = own.Of(NoisePurpose.OutlayOwn, house.Model.Facts.DrawKey);
         for (var p = 0; p < work.Outlay.Length; p++)
         {
-            work.Outlay[p] = plan.OutlayUsd == 0 ? 0 : plan.OutlayUsd * Exp(common * year[p] + mine * house1[p] - sd * sd / 2) - plan.SparedUsd;
+            work.Outlay[p] = plan.OutlayUsd == 0 ? 0 : plan.OutlayUsd * Elementary.Exp(common * year[p] + mine * house1[p] - sd * sd / 2) - plan.SparedUsd;
         }
     }
 
@@ -144,18 +135,18 @@ internal sealed class HouseRun
         var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey);
         if (fit.SharedSd == 0 || fit.SupplyGroupId is null)
         {
-            return [.. normals.Select(z => fit.Mean * Exp(fit.Sd * z - fit.Sd * fit.Sd / 2))];
+            return [.. normals.Select(z => fit.Mean * Elementary.Exp(fit.Sd * z - fit.Sd * fit.Sd / 2))];
         }
 
         var group = own.Of(NoisePurpose.LossGroup, Noise.Key(fit.SupplyGroupId));
-        return [.. normals.Select((z, p) => fit.Mean * Exp(fit.SharedSd * group[p] + fit.OwnSd * z - fit.Sd * fit.Sd / 2))];
+        return [.. normals.Select((z, p) => fit.Mean * Elementary.Exp(fit.SharedSd * group[p] + fit.OwnSd * z - fit.Sd * fit.Sd / 2))];
     }
 
     /// <summary>Runs the kernel over a tile of lanes from a table on.</summary>
     private void Price(int from)
     {
         tile = (from, Min(TileLanes, tables.Length - from));
-        var lanes = LaneTable.Of(tables.AsSpan(from, tile.Count).ToArray());
+        var lanes = tables.AsSpan(from, tile.Count);
         for (var j = 0; j < house.Supplies.Count; j++)
         {
             var (supply, into) = (house.Supplies[j], new double[tile.Count][]);
@@ -164,9 +155,12 @@ internal sealed class HouseRun
                 into[lane] = work.Cost(j, lane);
             }
 
-            foreach (var block in context.Blocks)
+            foreach (var order in context.Orders)
             {
-                CostKernel.Run(lanes, block, block.Price(supply.Fuel), supply.Price, context.Paths, into);
+                var index = order.Index(supply.Fuel);
+                var paid = work.Paid(index.Length);
+                supply.Price.Lay(order, index, months, paid);
+                CostKernel.Run(lanes, months, order, paid, context.Paths, into);
             }
         }
     }
@@ -181,11 +175,7 @@ internal sealed class HouseRun
             {
                 var weight = house.Supplies[j].Share / StandingEfficiency(house.Supplies[j], s);
                 var cost = work.Cost(j, 0).AsSpan(s * paths, paths);
-                var row = work.Standing.AsSpan(s * paths, paths);
-                for (var p = 0; p < row.Length; p++)
-                {
-                    row[p] += weight * cost[p];
-                }
+                Rows.Add(work.Standing.AsSpan(s * paths, paths), weight, cost);
             }
         }
     }

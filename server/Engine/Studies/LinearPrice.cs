@@ -69,14 +69,23 @@ internal readonly struct LinearPrice
         return bent is null ? (new(contract, kwh, 250 * HeatingValues.KwhPerUnit(FuelKind.Propane, "gal")!.Value / kwh, firstSeason, factor), null) : (null, Refused(bent));
     }
 
-    /// <summary>The price of a month.</summary>
-    /// <param name="index">Index of the month, US dollars a kWh of fuel.</param>
-    /// <param name="month">Month from the July of season 0.</param>
-    /// <returns>US dollars a kWh of fuel.</returns>
-    public double UsdPerKwh(double index, int month)
+    /// <summary>The prices of a replicate, in the layout of <see cref="WinterOrder.Index"/>.</summary>
+    /// <param name="order">The replicate.</param>
+    /// <param name="index">Index of the fuel in that layout.</param>
+    /// <param name="months">Months wanted, July = 0.</param>
+    /// <param name="paid">Filled in those months, US dollars a kWh of fuel.</param>
+    public void Lay(WinterOrder order, double[] index, int[] months, double[] paid)
     {
-        var floating = adder + share * index;
-        return month >= firstFixed && month <= lastFixed ? fixedShare * fixedUsd + (1 - fixedShare) * floating : floating;
+        foreach (var g in order.Groups)
+        {
+            foreach (var m in months)
+            {
+                var month = 12 * g.Season + m;
+                var isFixed = month >= firstFixed && month <= lastFixed;
+                var (constant, slope) = isFixed ? (fixedShare * fixedUsd + (1 - fixedShare) * adder, (1 - fixedShare) * share) : (adder, share);
+                Rows.Line(constant, slope, index.AsSpan(12 * g.From + m * g.Count, g.Count), paid.AsSpan(12 * g.From + m * g.Count, g.Count));
+            }
+        }
     }
 
     private static Fault Refused(string what) => new("CONTRACT_KIND", "contract", $"{what} cannot be priced yet.", "Enter it as indexed or fixed; other kinds are refused rather than guessed.");

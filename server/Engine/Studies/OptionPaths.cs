@@ -78,7 +78,7 @@ public static class StudyPaths
             }
         }
 
-        var context = new StudyContext(portfolio, futures, missing.Count > 0 ? futures.Blocks(threads, cancel) : []);
+        var context = new StudyContext(portfolio, futures, missing.Count > 0 ? futures.Orders(threads, cancel) : []);
         Parallel.ForEach(
             missing, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, () => new UnitRun(context, new Workspace(context.Paths, context.Seasons)), (unit, _, run) =>
             {

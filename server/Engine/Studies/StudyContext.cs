@@ -7,8 +7,8 @@ namespace FarmPortfolio.Engine.Studies;
 /// <summary>What all houses of a study share.</summary>
 /// <param name="portfolio">All that the study reads.</param>
 /// <param name="futures">Futures.</param>
-/// <param name="blocks">Their replicates.</param>
-internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IReadOnlyList<FuturesBlock> blocks)
+/// <param name="orders">Their replicates as the kernel reads them.</param>
+internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IReadOnlyList<WinterOrder> orders)
 {
     /// <summary>All that the study reads.</summary>
     public Portfolio Portfolio { get; } = portfolio;
@@ -16,8 +16,8 @@ internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IR
     /// <summary>Assumptions.</summary>
     public ScenarioSetFacts Set { get; } = portfolio.Set;
 
-    /// <summary>Replicates.</summary>
-    public IReadOnlyList<FuturesBlock> Blocks { get; } = blocks;
+    /// <summary>Replicates as the kernel reads them.</summary>
+    public IReadOnlyList<WinterOrder> Orders { get; } = orders;
 
     /// <summary>Paths of all replicates.</summary>
     public int Paths { get; } = futures.Paths;

@@ -12,6 +12,7 @@ public sealed class StudyFutures
     private readonly Dictionary<string, IReadOnlyList<WeatherYear>> years;
     private readonly Lock gate = new();
     private FuturesBlock[]? blocks;
+    private WinterOrder[]? orders;
 
     private StudyFutures(FuturesSpec spec, Dictionary<string, IReadOnlyList<WeatherYear>> years) => (Spec, this.years, Sha256) = (spec, years, spec.Sha256());
 
@@ -62,6 +63,26 @@ public sealed class StudyFutures
             }
 
             return blocks;
+        }
+    }
+
+    /// <summary>The replicates as the kernel reads them, laid out on the first call and kept.</summary>
+    /// <param name="threads">Threads, 1 or more.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>Layouts in order.</returns>
+    internal IReadOnlyList<WinterOrder> Orders(int threads, CancellationToken cancel)
+    {
+        var drawn = Blocks(threads, cancel);
+        lock (gate)
+        {
+            if (orders is null)
+            {
+                var laid = new WinterOrder[drawn.Count];
+                Parallel.For(0, laid.Length, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, r => laid[r] = WinterOrder.Of(drawn[r]));
+                orders = laid;
+            }
+
+            return orders;
         }
     }
 

@@ -51,33 +51,13 @@ public sealed record StudyResult
     public string ResultSha256 { get; init; } = string.Empty;
 }
 
-/// <summary>What a study found for a unit; kept by its name and used by every study that meets the same unit.</summary>
-/// <param name="Sha256">Name of the unit.</param>
-/// <param name="HouseIds">Its houses.</param>
-/// <param name="Options">Results, house by house.</param>
-/// <param name="LeftOut">Options left out, and why.</param>
-public sealed record UnitResult(string Sha256, IReadOnlyList<string> HouseIds, IReadOnlyList<OptionResult> Options, IReadOnlyList<(string ItemId, Fault Fault)> LeftOut);
-
-/// <summary>Keeps units between studies.</summary>
-public interface IUnitMemo
-{
-    /// <summary>A unit's result.</summary>
-    /// <param name="sha256">Name of the unit.</param>
-    /// <returns>The result; null where it is not at hand.</returns>
-    UnitResult? Find(string sha256);
-
-    /// <summary>Takes a unit's result; may be called from several threads at once.</summary>
-    /// <param name="result">The result.</param>
-    void Keep(UnitResult result);
-}
-
 /// <summary>An earlier study on the same futures, from whose sums a new one can start.</summary>
 /// <param name="FuturesSha256">Its futures.</param>
 /// <param name="NumbersVersion">Its version of the numbers.</param>
-/// <param name="UnitSha256s">Its units.</param>
+/// <param name="Units">Its units with their houses.</param>
 /// <param name="Sums">Its sums over houses.</param>
 /// <param name="Inputs">Reads what it read; asked only when units have gone.</param>
-public sealed record EarlierStudy(string FuturesSha256, int NumbersVersion, IReadOnlyCollection<string> UnitSha256s, StudySums Sums, Func<Portfolio?> Inputs);
+public sealed record EarlierStudy(string FuturesSha256, int NumbersVersion, IReadOnlyDictionary<string, IReadOnlyList<string>> Units, StudySums Sums, Func<Portfolio?> Inputs);
 
 /// <summary>How far a study has come.</summary>
 /// <param name="Share">0 to 1.</param>

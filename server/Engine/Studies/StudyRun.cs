@@ -43,7 +43,7 @@ public static class StudyRun
 
         futures = means.Futures is { } known && known.Sha256 == futures.Sha256 ? known : futures;
         progress?.Report(new(0.02, "drawing the futures", 0, 0));
-        var context = new StudyContext(portfolio, futures, futures.Blocks(means.Threads, cancel));
+        var context = new StudyContext(portfolio, futures, futures.Orders(means.Threads, cancel));
         var left = new List<(string, Fault)>();
         var units = StudyUnits.Of(portfolio, futures, left);
         var work = new StudyWork(context, futures, means, progress, cancel);
@@ -51,7 +51,7 @@ public static class StudyRun
         left.AddRange(results.SelectMany(r => r.LeftOut));
         var result = Whole(context, units, results, sums) with { LeftOut = left, FuturesSha256 = futures.Sha256, UnitsKnown = units.Count - reckoned };
         result = result with { SavingByPath = Singles(units, result.Options.Count, means.Paths) };
-        return (new(result with { ResultSha256 = ResultHash.Of(result, sums) }, sums, futures), []);
+        return (new(result with { ResultSha256 = ResultHash.Of(result, results, sums) }, sums, futures), []);
     }
 
     private static StudyResult Whole(StudyContext context, List<StudyUnit> units, UnitResult[] results, StudySums sums)

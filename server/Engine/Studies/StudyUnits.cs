@@ -13,11 +13,12 @@ internal static class StudyUnits
     /// <param name="portfolio">All that the study reads.</param>
     /// <param name="futures">Futures.</param>
     /// <param name="left">Takes the houses left out, and why.</param>
+    /// <param name="only">Houses wanted: whole units; null = all.</param>
     /// <returns>Units.</returns>
-    public static List<StudyUnit> Of(Portfolio portfolio, StudyFutures futures, List<(string ItemId, Fault Fault)> left)
+    public static List<StudyUnit> Of(Portfolio portfolio, StudyFutures futures, List<(string ItemId, Fault Fault)> left, IReadOnlySet<string>? only = null)
     {
         var houses = new List<StudyHouse>();
-        foreach (var id in portfolio.Houses.Keys.Order(StringComparer.Ordinal))
+        foreach (var id in portfolio.Houses.Keys.Where(h => only is null || only.Contains(h)).Order(StringComparer.Ordinal))
         {
             var (house, faults) = StudyHouse.Of(portfolio, id, futures);
             left.AddRange(faults.Select(f => (id, f)));

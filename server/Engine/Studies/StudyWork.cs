@@ -39,8 +39,8 @@ internal sealed class StudyWork(StudyContext context, StudyFutures futures, Stud
 
             // a unit that is in the earlier sums already is reckoned for its options alone
             var to = summed.Contains(units[i].Sha256) ? new StudySums(cells) : mine;
-            var result = run.Whole(units[i], to, means.Paths, () => Interlocked.Increment(ref done), cancel);
-            means.Memo?.Keep(result);
+            var (result, text) = UnitResult.Write(run.Whole(units[i], to, means.Paths, () => Interlocked.Increment(ref done), cancel));
+            means.Memo?.Keep(result, text);
             results[i] = result;
             progress?.Report(new(0.05 + 0.9 * done / Math.Max(1, total), $"{done} of {total} options", done, total, result.Options));
         });
@@ -56,8 +56,8 @@ internal sealed class StudyWork(StudyContext context, StudyFutures futures, Stud
             return (new(cells), []);
         }
 
-        var gone = earlier.UnitSha256s.Where(u => !now.Contains(u)).ToHashSet(StringComparer.Ordinal);
-        if (2 * gone.Count > earlier.UnitSha256s.Count)
+        var gone = earlier.Units.Where(u => !now.Contains(u.Key)).ToDictionary(StringComparer.Ordinal);
+        if (2 * gone.Count > earlier.Units.Count)
         {
             return (new(cells), []);
         }
@@ -70,18 +70,18 @@ internal sealed class StudyWork(StudyContext context, StudyFutures futures, Stud
                 return (new(cells), []);
             }
 
-            var before = StudyUnits.Of(inputs, futures, []).Where(u => gone.Contains(u.Sha256)).ToList();
+            var before = StudyUnits.Of(inputs, futures, [], gone.Values.SelectMany(h => h).ToHashSet(StringComparer.Ordinal)).Where(u => gone.ContainsKey(u.Sha256)).ToList();
             if (before.Count != gone.Count)
             {
                 return (new(cells), []);
             }
 
-            var old = new StudyContext(inputs, futures, context.Blocks);
+            var old = new StudyContext(inputs, futures, context.Orders);
             var run = new UnitRun(old, new Workspace(context.Paths, context.Seasons));
             before.ForEach(u => run.CostOnly(u, sums, -1, cancel));
         }
 
-        return (sums, [.. earlier.UnitSha256s.Where(now.Contains)]);
+        return (sums, [.. earlier.Units.Keys.Where(now.Contains)]);
     }
 
     private void Each(List<int> numbers, StudySums sums, Action<UnitRun, StudySums, int> work)

@@ -18,6 +18,7 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
 {
     private static readonly JsonSerializerOptions Plain = new() { IncludeFields = true, NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals };
     private readonly Dictionary<string, string> winters = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> retrofits = new(StringComparer.Ordinal);
     private readonly string common = Sha(Text(portfolio.Set) + Text(portfolio.Catalogue.Entries.Where(e => e.Kind != CatalogueKind.Retrofit)));
 
     /// <summary>The name of a unit.</summary>
@@ -37,7 +38,7 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
             Add("options", house.Id, house.Options);
             foreach (var code in house.Options.SelectMany(o => o.Parts).Concat(house.Model.Facts.RetrofitsInstalled).Distinct().Order(StringComparer.Ordinal))
             {
-                Add("retrofit", code, portfolio.Catalogue.Find(CatalogueKind.Retrofit, code));
+                Add("retrofit", code, Retrofit(code));
             }
 
             Add("winters", house.Farm.WeatherStationId!, Winters(house.Farm.WeatherStationId!, house.Pool));
@@ -58,6 +59,8 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
 
         return Sha(text.ToString());
     }
+
+    private string Retrofit(string code) => retrofits.TryGetValue(code, out var text) ? text : retrofits[code] = Text(portfolio.Catalogue.Find(CatalogueKind.Retrofit, code));
 
     private static string Sha(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 

@@ -5,7 +5,13 @@ namespace FarmPortfolio.Engine.Studies;
 /// <param name="seasons">Seasons.</param>
 internal sealed class Workspace(int paths, int seasons)
 {
+    private double[] paid = [];
     private readonly Dictionary<(int Supply, int Lane), double[]> costs = [];
+
+    /// <summary>Prices paid in one replicate, as <see cref="WinterOrder.Index"/> lays them out.</summary>
+    /// <param name="length">Numbers needed.</param>
+    /// <returns>An array at least as long.</returns>
+    public double[] Paid(int length) => paid.Length >= length ? paid : paid = new double[length];
 
     /// <summary>Net saving of the option at hand, season by season a row of paths.</summary>
     public double[] Net { get; } = new double[paths * seasons];

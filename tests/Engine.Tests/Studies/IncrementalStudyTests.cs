@@ -1,0 +1,86 @@
+using FarmPortfolio.Engine.Studies;
+
+namespace FarmPortfolio.Engine.Tests.Studies;
+
+/// <summary>A study that reckons only what changed gives the bits of the whole study.</summary>
+public class IncrementalStudyTests
+{
+    [Theory]
+    [InlineData(1)]
+    [InlineData(8)]
+    public void One_changed_house_gives_the_bits_of_a_full_study(int threads)
+    {
+        var memo = new Memo();
+        var before = Apart(SmallPortfolio.Of(5));
+        var first = Run(before, new(threads, memo));
+        var houses = before.Houses.ToDictionary();
+        houses["h3"] = houses["h3"] with { LengthM = houses["h3"].LengthM + 3 };
+        var after = before with { Houses = houses };
+        var units = first.Result.UnitSha256s.ToDictionary(u => u, u => memo.Find(u)!.HouseIds);
+        var earlier = new EarlierStudy(first.Result.FuturesSha256, StudyRun.NumbersVersion, units, first.Sums, () => before);
+        var part = Run(after, new(threads, memo, earlier, first.Futures));
+        var whole = Run(after, new(1));
+        Assert.Equal(4, part.Result.UnitsKnown);
+        Assert.Equal(0, whole.Result.UnitsKnown);
+        Assert.Equal(whole.Result.ResultSha256, part.Result.ResultSha256);
+        Assert.NotEqual(first.Result.ResultSha256, part.Result.ResultSha256);
+    }
+
+    [Fact]
+    public void A_unit_stopped_half_way_leaves_what_was_kept_and_the_rest_is_reckoned_after()
+    {
+        var memo = new Memo();
+        var portfolio = Apart(SmallPortfolio.Of(4));
+        using var token = new CancellationTokenSource();
+        memo.OnKept = () => token.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => Run(portfolio, new(1, memo), token.Token));
+        memo.OnKept = () => { };
+        var kept = memo.Count;
+        Assert.InRange(kept, 1, 3);
+        var resumed = Run(portfolio, new(8, memo));
+        Assert.Equal(kept, resumed.Result.UnitsKnown);
+        Assert.Equal(Run(portfolio, new(1)).Result.ResultSha256, resumed.Result.ResultSha256);
+    }
+
+    [Fact]
+    public void Houses_on_one_tank_are_one_unit_and_a_changed_contract_changes_it()
+    {
+        var portfolio = SmallPortfolio.Of(3);
+        var one = Run(portfolio, new(2)).Result.UnitSha256s;
+        var contracts = new Dictionary<string, Fuel.ContractFacts> { ["g"] = new() { SupplyGroupId = "g", Kind = Fuel.ContractKind.Indexed, Unit = "gal", AdderUsdPerUnit = 0.1 } };
+        var other = Run(portfolio with { Contracts = contracts }, new(2)).Result.UnitSha256s;
+        Assert.Single(one);
+        Assert.NotEqual(one, other);
+    }
+
+    /// <summary>Every house on a tank of its own.</summary>
+    private static Portfolio Apart(Portfolio p) => p with
+    {
+        Houses = p.Houses.ToDictionary(h => h.Key, h => h.Value with { Supplies = [new("g" + h.Key)] }),
+        SupplyGroups = p.Houses.ToDictionary(h => "g" + h.Key, _ => p.SupplyGroups["g"]),
+    };
+
+    private static StudyOutcome Run(Portfolio portfolio, StudyMeans means, CancellationToken cancel = default)
+    {
+        var (outcome, faults) = StudyRun.Run(portfolio, means, null, cancel);
+        Assert.Empty(faults);
+        return outcome!;
+    }
+
+    private sealed class Memo : IUnitMemo
+    {
+        private readonly System.Collections.Concurrent.ConcurrentDictionary<string, byte[]> texts = new();
+
+        public Action OnKept { get; set; } = () => { };
+
+        public int Count => texts.Count;
+
+        public UnitResult? Find(string sha256) => texts.TryGetValue(sha256, out var text) ? UnitResult.Read(text) : null;
+
+        public void Keep(UnitResult result, byte[] text)
+        {
+            texts[result.Sha256] = text;
+            OnKept();
+        }
+    }
+}
