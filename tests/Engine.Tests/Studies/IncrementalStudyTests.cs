@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Studies;
 
 namespace FarmPortfolio.Engine.Tests.Studies;
@@ -47,7 +48,7 @@ public class IncrementalStudyTests
     {
         var portfolio = SmallPortfolio.Of(3);
         var one = Run(portfolio, new(2)).Result.UnitSha256s;
-        var contracts = new Dictionary<string, Fuel.ContractFacts> { ["g"] = new() { SupplyGroupId = "g", Kind = Fuel.ContractKind.Indexed, Unit = "gal", AdderUsdPerUnit = 0.1 } };
+        var contracts = new Dictionary<string, ContractFacts> { ["g"] = new() { SupplyGroupId = "g", Kind = ContractKind.Indexed, Unit = "gal", AdderUsdPerUnit = 0.1 } };
         var other = Run(portfolio with { Contracts = contracts }, new(2)).Result.UnitSha256s;
         Assert.Single(one);
         Assert.NotEqual(one, other);
