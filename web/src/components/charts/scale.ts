@@ -4,7 +4,7 @@ export function roundScale(low: number, high: number, steps = 4): { low: number;
   const raw = Math.max(1e-9, (to - from) / steps);
   const power = 10 ** Math.floor(Math.log10(raw));
   const step = power * ([1, 2, 2.5, 5, 10].find((m) => m * power >= raw) ?? 10);
-  const [first, last] = [Math.floor(from / step - 1e-9), Math.ceil(to / step - 1e-9)];
+  const [first, last] = [Math.floor(from / step + 1e-9), Math.ceil(to / step - 1e-9)];
   const ticks = Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);
   return { low: first * step, high: last * step, ticks };
 }
