@@ -69,7 +69,7 @@ internal static class CatalogueTitles
         ["premiumPerCover"] = "premium over plain film, by cover",
         ["purgeVolumesPerDay"] = "volumes of air a day vented against damp",
         ["rAdded"] = "R-value added",
-        ["rPerM"] = "R-value for each metre of thickness",
+        ["rPerM"] = "R-value by thickness",
         ["rValue"] = "R-value",
         ["relayPerFloor"] = "re-laid with each film change, by floor",
         ["renewalUsdPerKw"] = "renewal, by rated input",

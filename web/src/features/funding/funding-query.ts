@@ -16,6 +16,7 @@ export const Funding = graphql(`
         co2SavedKg
         places {
           optionId
+          title
           rank
           funded
         }

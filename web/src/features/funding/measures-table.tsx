@@ -9,12 +9,7 @@ const names: Record<MeritName, string> = { NET_SAVING: 'member net saving', ENER
 export function MeasuresTable({ order }: { order: Order }) {
   const { units } = useUnits();
   const chosen = order.measures.find((m) => m.merit === order.merit);
-  const titles = new Map(
-    [...order.rows.map((r) => r.option), ...order.notEligible.map((n) => n.option)].map((o) => [
-      o.id,
-      `${o.house.farm.name}, ${o.house.name}: ${o.title.toLowerCase()}`,
-    ]),
-  );
+  const titles = new Map(order.measures.flatMap((m) => m.places.map((p) => [p.optionId, p.title])));
   const funded = (m: Order['measures'][number]) => new Set(m.places.filter((p) => p.funded).map((p) => p.optionId));
   const now = chosen ? funded(chosen) : new Set<string>();
   return (

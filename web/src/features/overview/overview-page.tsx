@@ -125,7 +125,7 @@ export function OverviewPage() {
               rows: points.map((p) => [p.name, figure(p.p10), figure(p.p25), figure(p.p50), figure(p.p75), figure(p.p90)]),
             }}
           >
-            <FanChart points={points} format={(v) => dollars(v)} />
+            <FanChart points={points} format={(v) => dollars(v)} height={460} />
           </ChartFrame>
         </section>
         <section>
