@@ -16,9 +16,20 @@ public sealed record FundingRow(int Index, bool Funded, bool Pinned, double Gran
 /// <summary>A point of the curve of benefit against money.</summary>
 /// <param name="GrantUsd">Grant money given.</param>
 /// <param name="P10">Saving a season, one future in ten is lower.</param>
+/// <param name="P25">One in four is lower.</param>
 /// <param name="P50">Middle.</param>
+/// <param name="P75">One in four is higher.</param>
 /// <param name="P90">One in ten is higher.</param>
-public sealed record FrontierPoint(double GrantUsd, double P10, double P50, double P90);
+public sealed record FrontierPoint(double GrantUsd, double P10, double P25, double P50, double P75, double P90);
+
+/// <summary>What the same money buys when it goes by one of the measures; means over all futures.</summary>
+/// <param name="Merit">Measure.</param>
+/// <param name="Places">Index of the option in the study's result and whether it is funded, in order.</param>
+/// <param name="GrantUsd">Grants given.</param>
+/// <param name="SavingUsd">Saving of members a season.</param>
+/// <param name="HeatSavedKwh">Heat saved a season.</param>
+/// <param name="Co2SavedKg">CO2 not emitted a season.</param>
+public sealed record MeasureOrder(Merit Merit, IReadOnlyList<(int Index, bool Funded)> Places, double GrantUsd, double SavingUsd, double HeatSavedKwh, double Co2SavedKg);
 
 /// <summary>What to fund first.</summary>
 public sealed record FundingOrder
@@ -53,6 +64,47 @@ public sealed record FundingOrder
     public static FundingOrder Of(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules)
     {
         var replicates = result.Replicates;
+        var (candidates, refused) = Candidates(result, farmOf, relatedOf, rules);
+        var picked = Pick(candidates, rules, rules.AvailableUsd, c => c.Merit);
+        var shares = Shares(candidates, result, rules);
+        var rows = picked.OrderByDescending(p => p.Pinned).ThenByDescending(p => p.Merit / p.Grant).Select(p => Row(p, true, shares, Buys(p, rules.Merit))).ToList();
+        var waiting = Waiting(candidates, picked);
+        var left = rules.AvailableUsd - picked.Sum(p => p.Grant);
+        rows.AddRange(waiting.Select(w => Row(w, false, shares, w.Grant > left ? $"asks for ${w.Grant:#,0} and ${left:#,0} is left" : "its farm has reached its cap")));
+        var next = Pick(candidates, rules, rules.AvailableUsd + Step, c => c.Merit);
+        return new()
+        {
+            Rows = rows,
+            NotEligible = refused,
+            SavingUsd = Sum(result, picked, replicates),
+            Frontier = Curve(result, candidates, rules, replicates),
+            NextAddsUsd = next.Sum(c => result.Options[c.Index].SavingUsd.Mean) - picked.Sum(c => result.Options[c.Index].SavingUsd.Mean),
+        };
+    }
+
+    /// <summary>The same money ordered by each of the three measures under the same rules.</summary>
+    /// <param name="result">The study's result.</param>
+    /// <param name="farmOf">Farm of a house.</param>
+    /// <param name="relatedOf">Key of the farms whose caps count as one.</param>
+    /// <param name="rules">Rules; their own measure is left aside.</param>
+    /// <returns>An order a measure.</returns>
+    public static IReadOnlyList<MeasureOrder> ByMeasure(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules) =>
+        [.. Enum.GetValues<Merit>().Select(merit =>
+        {
+            var by = rules with { Merit = merit };
+            var (candidates, _) = Candidates(result, farmOf, relatedOf, by);
+            var picked = Pick(candidates, by, by.AvailableUsd, c => c.Merit);
+            var places = picked.OrderByDescending(p => p.Pinned).ThenByDescending(p => p.Merit / p.Grant).Select(p => (p.Index, true)).Concat(Waiting(candidates, picked).Select(w => (w.Index, false))).ToList();
+            double Sum(Func<OptionResult, double> of) => picked.Sum(c => of(result.Options[c.Index]));
+            return new MeasureOrder(merit, places, picked.Sum(c => c.Grant), Sum(o => o.SavingUsd.Mean), Sum(o => o.HeatSavedKwh), Sum(o => o.Co2SavedKg));
+        })];
+
+    private static IOrderedEnumerable<Candidate> Waiting(List<Candidate> candidates, List<Candidate> picked) =>
+        candidates.Where(c => picked.All(p => p.House != c.House)).GroupBy(c => c.House).Select(g => g.MaxBy(c => c.Merit / c.Grant)!).OrderByDescending(c => c.Merit / c.Grant).ThenBy(c => c.Index);
+
+    private static (List<Candidate> Candidates, List<(int Index, string Why, string Rule)> Refused) Candidates(
+        StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules)
+    {
         var candidates = new List<Candidate>();
         var refused = new List<(int, string, string)>();
         for (var i = 0; i < result.Options.Count; i++)
@@ -88,21 +140,7 @@ public sealed record FundingOrder
             }
         }
 
-        var picked = Pick(candidates, rules, rules.AvailableUsd, c => c.Merit);
-        var shares = Shares(candidates, result, rules);
-        var rows = picked.OrderByDescending(p => p.Pinned).ThenByDescending(p => p.Merit / p.Grant).Select(p => Row(p, true, shares, Buys(p, rules.Merit))).ToList();
-        var waiting = candidates.Where(c => picked.All(p => p.House != c.House)).GroupBy(c => c.House).Select(g => g.MaxBy(c => c.Merit / c.Grant)!).OrderByDescending(c => c.Merit / c.Grant).ThenBy(c => c.Index);
-        var left = rules.AvailableUsd - picked.Sum(p => p.Grant);
-        rows.AddRange(waiting.Select(w => Row(w, false, shares, w.Grant > left ? $"asks for ${w.Grant:#,0} and ${left:#,0} is left" : "its farm has reached its cap")));
-        var next = Pick(candidates, rules, rules.AvailableUsd + Step, c => c.Merit);
-        return new()
-        {
-            Rows = rows,
-            NotEligible = refused,
-            SavingUsd = Sum(result, picked, replicates),
-            Frontier = Curve(result, candidates, rules, replicates),
-            NextAddsUsd = next.Sum(c => result.Options[c.Index].SavingUsd.Mean) - picked.Sum(c => result.Options[c.Index].SavingUsd.Mean),
-        };
+        return (candidates, refused);
     }
 
     private static string Buys(Candidate p, Merit merit) => merit switch
@@ -205,7 +243,7 @@ public sealed record FundingOrder
 
     private static List<FrontierPoint> Curve(StudyResult result, List<Candidate> candidates, FundingRules rules, int replicates)
     {
-        var points = new List<FrontierPoint> { new(0, 0, 0, 0) };
+        var points = new List<FrontierPoint> { new(0, 0, 0, 0, 0, 0) };
         var most = Math.Max(rules.AvailableUsd * 2, Step);
         for (var i = 1; i <= 16; i++)
         {
@@ -214,7 +252,7 @@ public sealed record FundingOrder
             if (given > points[^1].GrantUsd)
             {
                 var d = Sum(result, picked, replicates);
-                points.Add(new(given, d.P10, d.P50, d.P90));
+                points.Add(new(given, d.P10, d.P25, d.P50, d.P75, d.P90));
             }
         }
 

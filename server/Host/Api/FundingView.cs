@@ -68,11 +68,11 @@ public sealed record WhyNotView(OptionView Option, string Why, string Rule);
 
 /// <summary>A point of benefit against money.</summary>
 [Name("FrontierPoint")]
-public sealed record FrontierPointView(double GrantUsd, double SavingP10, double SavingP50, double SavingP90);
+public sealed record FrontierPointView(double GrantUsd, double SavingP10, double SavingP25, double SavingP50, double SavingP75, double SavingP90);
 
 /// <summary>What to fund first.</summary>
 [Name("FundingOrder")]
-public sealed class FundingOrderView(Register register, StudyResult study, FundingOrder order, FundingRules rules)
+public sealed partial class FundingOrderView(Register register, StudyResult study, FundingOrder order, FundingRules rules)
 {
     /// <summary>Rows, funded first.</summary>
     public IEnumerable<FundingRowView> Rows => order.Rows.Select((r, i) => new FundingRowView(
@@ -91,7 +91,7 @@ public sealed class FundingOrderView(Register register, StudyResult study, Fundi
     public double NextAddsUsd => order.NextAddsUsd;
 
     /// <summary>Benefit against money.</summary>
-    public IEnumerable<FrontierPointView> Frontier => order.Frontier.Select(f => new FrontierPointView(f.GrantUsd, f.P10, f.P50, f.P90));
+    public IEnumerable<FrontierPointView> Frontier => order.Frontier.Select(f => new FrontierPointView(f.GrantUsd, f.P10, f.P25, f.P50, f.P75, f.P90));
 
     /// <summary>Options that no rule lets in, the nearest first.</summary>
     public IEnumerable<WhyNotView> NotEligible => order.NotEligible.OrderByDescending(n => study.Options[n.Index].SavingUsd.Mean).Select(n => new WhyNotView(Option(n.Index), n.Why, n.Rule));

@@ -140,7 +140,7 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
     /// <summary>Result in the newest done study.</summary>
     public OptionResultView? Result => register.NewestResult?.Options.FirstOrDefault(o => o.HouseId == house.Id && o.Key == option.Key) is { } r ? new(r) : null;
 
-    private static CatalogueFacts? Entry(string code) => Catalogue.BuiltIn.Find(CatalogueKind.Retrofit, code);
+    private CatalogueFacts? Entry(string code) => register.Catalogue.Find(CatalogueKind.Retrofit, code);
 
     private static OptionCosts? Costs(Register register, Item<HouseFacts> house, OptionFacts option)
     {

@@ -101,10 +101,6 @@ public sealed partial class PriceSeriesView(Register register, Item<PriceSeriesF
     }
 }
 
-/// <summary>An assumption with its unit, range and source.</summary>
-[Name("Assumption")]
-public sealed record AssumptionView(string Group, string Title, double? Value, string? Text, string Unit, double? Low, double? High, string Status, string? Source);
-
 /// <summary>The assumptions in use.</summary>
 [Name("ScenarioSet")]
 public sealed partial class ScenarioSetView(Item<ScenarioSetFacts> item)
@@ -150,8 +146,4 @@ public sealed partial class ScenarioSetView(Item<ScenarioSetFacts> item)
 
     /// <summary>Whether levels are means or medians.</summary>
     public LevelMeaning LevelMeaning => item.Facts.LevelMeaning;
-
-    /// <summary>Every default of the catalogue.</summary>
-    public IEnumerable<AssumptionView> Assumptions => Catalogue.BuiltIn.Entries.SelectMany(e => e.Values.Select(v => new AssumptionView(
-        e.Kind + ": " + e.Title, v.Key, v.Value.Value, null, v.Value.Unit, v.Value.Low, v.Value.High, v.Value.Status.ToString(), v.Value.Source)));
 }

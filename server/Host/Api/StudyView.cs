@@ -64,10 +64,6 @@ public sealed partial class StudyView(Register register, StudyRow row)
     /// <summary>Names of the seasons reckoned.</summary>
     public IEnumerable<string> SeasonNames => Enumerable.Range(result.Value?.FirstSeason ?? 0, result.Value?.CostBySeason.Count ?? 0).Select(SeasonCalendar.Name);
 
-    /// <summary>What changed since: names of the items; empty = up to date.</summary>
-    public IEnumerable<string> ChangedSince => register.Studies.ChangedSince(register.Viewer, row).Select(c =>
-        $"{c.Kind.Replace('_', ' ')} {(c.Name is null ? string.Empty : CanonicalJson.Read<Remarks>(c.Name).Name)}".Trim());
-
     /// <summary>How far it is.</summary>
     public ProgressView? Progress => register.Jobs.Progress(row.Id) is { } p ? new(row.Id, row.State, p.Share, p.Words, p.Done, p.Total) : null;
 

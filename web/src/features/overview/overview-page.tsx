@@ -5,6 +5,8 @@ import { FanChart } from '../../components/charts/fan-chart.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
+import { DataGaps } from './data-gaps.tsx';
+import { GradeMark } from '../../components/grade-mark.tsx';
 import { dollars, figure, fuelName } from '../../lib/units/format.ts';
 
 const Overview = graphql(`
@@ -119,19 +121,20 @@ export function OverviewPage() {
             title="What heating may cost the whole co-op"
             caption="Fuel of all houses as they stand, by season. The band widens with prices; within it each winter jumps."
             table={{
-              heads: ['season', 'one in ten under, $', 'middle, $', 'one in ten over, $'],
-              rows: points.map((p) => [p.name, figure(p.p10), figure(p.p50), figure(p.p90)]),
+              heads: ['season', 'one in ten under, $', 'one in four under, $', 'middle, $', 'one in four over, $', 'one in ten over, $'],
+              rows: points.map((p) => [p.name, figure(p.p10), figure(p.p25), figure(p.p50), figure(p.p75), figure(p.p90)]),
             }}
           >
-            <FanChart points={points} format={(v) => dollars(v)} />
+            <FanChart points={points} format={(v) => dollars(v)} height={460} />
           </ChartFrame>
         </section>
         <section>
           <h2>What to fund first</h2>
           <p className="caption">
-            By saving per grant dollar under the usual rules. Payback is reckoned on the whole cost, without the grant.
+            The first ten by saving per grant dollar under the usual rules, each with its interval. Payback is reckoned on the whole cost,
+            without the grant.
           </p>
-          <table className="stack">
+          <table className="stack ranked">
             <thead>
               <tr>
                 <th scope="col">farm, house, option</th>
@@ -148,6 +151,7 @@ export function OverviewPage() {
               {rows.map((r) => (
                 <tr key={r.option.id}>
                   <td>
+                    <span className="rank">{r.rank}</span>
                     <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
                       <b>{r.option.house.farm.name}</b>, {r.option.house.name}
                     </Link>
@@ -167,6 +171,7 @@ export function OverviewPage() {
             <Link to="/funding">all of them, and why in this order</Link>
           </p>
         </section>
+        <DataGaps />
         <section>
           <h2>By fuel</h2>
           <p className="caption">The first season, as the houses stand.</p>
@@ -202,10 +207,17 @@ export function OverviewPage() {
         <section>
           <h2>How well the houses are known</h2>
           <p className="caption">The poorer the record, the wider a house&apos;s intervals: season totals 15 %, no record 30 %.</p>
-          <p>
-            {a > 0 && `${String(a)} of grade A, metered; `}
-            {b} of grade B, bills not yet fitted; {c} of grade C, no fuel record.
-          </p>
+          {(
+            [
+              ['A', a, 'metered, and met by the model'],
+              ['B', b, 'bills or totals'],
+              ['C', c, 'no fuel record'],
+            ] as const
+          ).map(([grade, count, words]) => (
+            <p key={grade} className="small" style={{ margin: 0 }}>
+              <GradeMark grade={grade} /> {count} {count === 1 ? 'house' : 'houses'}: {words}
+            </p>
+          ))}
           {study.leftOut.length > 0 && (
             <ul>
               {study.leftOut.slice(0, 8).map((l) => (

@@ -1,0 +1,98 @@
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Engine.Weather;
+using FarmPortfolio.Host.Storage.Items;
+using GraphQL;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>Something the data lacks, and what it is worth to know it.</summary>
+/// <param name="Kind">record, default, station, quote.</param>
+/// <param name="Where">Farm, house or station.</param>
+/// <param name="What">What is missing.</param>
+/// <param name="HouseId">A house it concerns; null = none.</param>
+/// <param name="WorthUsd">How far the season's fuel cost swings for want of it, from one in ten low to one in ten high, US dollars; null = not reckoned.</param>
+[Name("DataGap")]
+public sealed record DataGapView(string Kind, string Where, string What, [property: Id] string? HouseId, double? WorthUsd);
+
+/// <summary>What the data lacks.</summary>
+public sealed partial class CoopView
+{
+    private const double OneInTen = 1.2815515655446004;
+
+    /// <summary>Houses without a record, defaults taken, gaps in the weather, quotes that have run out; what is worth most first.</summary>
+    public IEnumerable<DataGapView> DataGaps([FromServices] TimeProvider clock)
+    {
+        var models = register.Houses.Values.Select(h => (House: h, register.Model(h).Model, Year: register.Middling(h.Facts))).Where(m => m.Model is not null && m.Year is not null)
+            .Select(m => (m.House, Model: m.Model!, Year: m.Year!)).ToList();
+        var fuel = models.ToDictionary(m => m.House.Id, m => FuelKwh(m.Model, m.Year));
+        var price = PaidUsdPerKwh(models.Select(m => (m.Model.Heaters[0].Fuel, fuel[m.House.Id])));
+        double Usd(Item<HouseFacts> house, HouseModel model, double kwh) => kwh * price.GetValueOrDefault(model.Heaters[0].Fuel);
+        return [.. NoRecord(models, fuel, Usd).Concat(Defaults(models, Usd)).Concat(Stations()).Concat(Quotes(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)))
+            .OrderByDescending(g => g.WorthUsd ?? -1).ThenBy(g => g.Where, StringComparer.Ordinal).ThenBy(g => g.What, StringComparer.Ordinal)];
+    }
+
+    private IEnumerable<DataGapView> NoRecord(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Dictionary<string, double> fuel, Func<Item<HouseFacts>, HouseModel, double, double> usd) => models
+        .Where(m => !m.House.Facts.Supplies.Any(s => register.Records.Values.Any(r => r.Facts.SupplyGroupId == s.SupplyGroupId && r.Facts.Entries.Count > 0)))
+        .GroupBy(m => m.House.Facts.FarmId).Select(g =>
+        {
+            var spread = Math.Exp(OneInTen * register.Catalogue.Default("gradeCSd")) - Math.Exp(-OneInTen * register.Catalogue.Default("gradeCSd"));
+            return new DataGapView("record", $"{FarmName(g.Key)}, {Count(g.Count(), "house")}", "no fuel record: bills of two winters", g.First().House.Id, g.Sum(m => usd(m.House, m.Model, fuel[m.House.Id])) * spread);
+        });
+
+    private IEnumerable<DataGapView> Defaults(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Func<Item<HouseFacts>, HouseModel, double, double> usd) => models
+        .SelectMany(m => m.Model.DefaultsUsed.Select(d => (m.House, m.Model, m.Year, Default: d))).GroupBy(x => (x.Default.Field, Title: x.Default.Title.Split(':')[0])).Select(g =>
+        {
+            var swings = g.Select(x => (x.House, x.Model, Kwh: Swing(x.House, x.Model, x.Year, x.Default))).ToList();
+            var known = swings.Where(s => s.Kwh is not null).ToList();
+            return new DataGapView("default", Count(g.Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum(s => usd(s.House, s.Model, s.Kwh!.Value)));
+        });
+
+    private IEnumerable<DataGapView> Stations() => register.Stations.Values.Select(s => (Station: s, Gaps: s.Facts.Seasons.Where(x => x.MissingDays > 0).ToList())).Where(s => s.Gaps.Count > 0).Select(s =>
+    {
+        var left = s.Gaps.Count(x => x.MissingDays > WeatherYears.LongestFilledDays);
+        return new DataGapView("station", s.Station.Remarks.Name ?? "a station",
+            $"{s.Gaps.Sum(x => x.MissingDays)} days missing in {Count(s.Gaps.Count, "season")}{(left > 0 ? $"; {Count(left, "season")} left out" : ", filled between neighbours")}", null, null);
+    });
+
+    private IEnumerable<DataGapView> Quotes(DateOnly today) => register.Items.All<QuoteFacts>(register.Viewer, register.Coop.Id, ItemKind.Quote).Where(q => q.Facts.ValidUntilOn < today)
+        .Select(q => new DataGapView("quote", FarmName(q.Facts.FarmId), $"quote of {q.Facts.QuotedOn:yyyy-MM-dd} ran out on {q.Facts.ValidUntilOn:yyyy-MM-dd}", q.Facts.Lines.Count > 0 ? q.Facts.Lines[0].HouseId : null, null));
+
+    /// <summary>Fuel of a middling season between the ends of a default's range, kWh; null where it has no range.</summary>
+    private double? Swing(Item<HouseFacts> house, HouseModel model, WeatherYear year, DefaultUsed taken)
+    {
+        double? At(HouseFacts facts) => HouseModels.Of(facts, register.Catalogue, new(model.CarryOver, model.PurgeVolumesPerDay, register.SetFacts.LossLevel), register.SetFacts.FirstSeason, register.Fuel(facts)).Model is { } m ? FuelKwh(m, year) : null;
+        double? Between(HouseFacts low, HouseFacts high) => At(low) is { } a && At(high) is { } b ? Math.Abs(b - a) : null;
+        var f = house.Facts;
+        switch (taken.Field)
+        {
+            case "airChangesPerHour":
+                var spread = Math.Exp(OneInTen * register.Catalogue.Default("airChangesSdLn"));
+                return Between(f with { AirChangesPerHour = model.AirChangesPerHour / spread }, f with { AirChangesPerHour = model.AirChangesPerHour * spread });
+            case "heatingPeriods":
+                return Between(f with { HeatingPeriods = [.. model.Periods.Select(p => p with { NightC = p.NightC - 2.8 })] }, f with { HeatingPeriods = [.. model.Periods.Select(p => p with { NightC = p.NightC + 2.8, DayC = Math.Max(p.DayC, p.NightC + 2.8) })] });
+            case "surfaces":
+                return f.Surfaces.Any(s => s.Part == SurfacePart.EndWalls) ? null : Between(f with { Surfaces = [.. f.Surfaces, new(SurfacePart.EndWalls, "twinwall")] }, f with { Surfaces = [.. f.Surfaces, new(SurfacePart.EndWalls, "singlefilm")] });
+            case "seasonalEfficiency" or "heaters":
+                var heater = model.Heaters[0];
+                return FuelKwh(model, year) * heater.Efficiency * (1 / Math.Max(0.4, heater.Efficiency - 0.06) - 1 / Math.Min(heater.Efficiency > 1 ? 9 : 0.99, heater.Efficiency + 0.06));
+            default:
+                return null;
+        }
+    }
+
+    private static double FuelKwh(HouseModel model, WeatherYear year) => HeatBalance.Season(OptionModels.AsItStands(model), year).TotalKwh / model.Heaters[0].Efficiency;
+
+    /// <summary>What the newest study pays for fuel, by kind: its first season's middle cost over the fuel of the houses on it.</summary>
+    private Dictionary<Engine.FuelKind, double> PaidUsdPerKwh(IEnumerable<(Engine.FuelKind Fuel, double Kwh)> burned)
+    {
+        var kwh = burned.GroupBy(b => b.Fuel).ToDictionary(g => g.Key, g => g.Sum(b => b.Kwh));
+        return (register.NewestResult?.CostByFuel ?? []).Where(c => kwh.GetValueOrDefault(c.Fuel) > 0).ToDictionary(c => c.Fuel, c => c.FirstSeasonUsd.P50 / kwh[c.Fuel]);
+    }
+
+    private string FarmName(string id) => register.Farms.TryGetValue(id, out var f) ? f.Remarks.Name ?? "a farm" : "a farm";
+
+    private static string Count(int n, string what) => $"{n} {what}{(n == 1 ? string.Empty : "s")}";
+}

@@ -1,0 +1,78 @@
+using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Host.Storage.Items;
+using FarmPortfolio.Host.Studies;
+using GraphQL;
+
+namespace FarmPortfolio.Host.Api;
+
+/// <summary>A field that differs.</summary>
+[Name("FieldDifference")]
+public sealed record FieldDifferenceView(string Title, string? Left, string? Right);
+
+/// <summary>An input that differs.</summary>
+[Name("InputDifference")]
+public sealed record InputDifferenceView([property: Id] string ItemId, string Kind, string Name, string State, IEnumerable<FieldDifferenceView> Fields)
+{
+    /// <summary>From what the comparison found.</summary>
+    internal static InputDifferenceView Of(InputChange c) => new(c.ItemId, c.Kind.Replace('_', ' '), c.Name ?? "unnamed", c.State, c.Fields.Select(f => new FieldDifferenceView(f.Title, f.Left, f.Right)));
+}
+
+/// <summary>An option in two studies; a side is null where that study has it not.</summary>
+[Name("OptionDifference")]
+public sealed record OptionDifferenceView([property: Id] string OptionId, string House, string Title, OptionResultView? Left, OptionResultView? Right);
+
+/// <summary>Two studies side by side.</summary>
+[Name("StudyComparison")]
+public sealed record StudyComparisonView(StudyView Left, StudyView Right, IEnumerable<InputDifferenceView> Inputs, int SameOptions, IEnumerable<OptionDifferenceView> Options);
+
+/// <summary>What came of running a study again.</summary>
+[Name("RunAgain")]
+public sealed record RunAgainView(bool Same, string StoredSha256, string AgainSha256, double Seconds, string? FirstDifference);
+
+/// <summary>What changed since a study.</summary>
+public sealed partial class StudyView
+{
+    /// <summary>What changed since that the study really read: names of the items; empty = up to date.</summary>
+    public IEnumerable<string> ChangedSince([FromServices] StudyChanges changes) => changes.Since(register.Viewer, row).Select(c => $"{c.Kind.Replace('_', ' ')} {c.Name}".Trim());
+
+    /// <summary>The same field by field.</summary>
+    public IEnumerable<InputDifferenceView> Differences([FromServices] StudyChanges changes) => changes.Since(register.Viewer, row).Select(InputDifferenceView.Of);
+}
+
+/// <summary>Studies side by side.</summary>
+public sealed partial class Query
+{
+    private const int ShownOptions = 40;
+
+    /// <summary>What differs between two done studies, in inputs and in results; the options that moved most first.</summary>
+    public static StudyComparisonView? StudyComparison([FromServices] Register register, [FromServices] StudyChanges changes, [Id] string left, [Id] string right)
+    {
+        if (register.Studies.Find(register.Viewer, left) is not { } l || register.Studies.Find(register.Viewer, right) is not { } r || register.Jobs.Result(register.Viewer, left) is not { } before || register.Jobs.Result(register.Viewer, right) is not { } after)
+        {
+            return null;
+        }
+
+        var (a, b) = (ByKey(before), ByKey(after));
+        var both = a.Keys.Union(b.Keys).Select(k => (Key: k, Left: a.GetValueOrDefault(k), Right: b.GetValueOrDefault(k))).ToList();
+        var moved = both.Where(o => o.Left is null || o.Right is null || o.Left.SavingUsd != o.Right.SavingUsd || o.Left.Lasting.NeverShare != o.Right.Lasting.NeverShare)
+            .OrderByDescending(o => Math.Abs((o.Right?.NpvUsd.P50 ?? 0) - (o.Left?.NpvUsd.P50 ?? 0))).ThenBy(o => o.Key.HouseId, StringComparer.Ordinal).ThenBy(o => o.Key.Key, StringComparer.Ordinal).ToList();
+        return new(new(register, l), new(register, r), changes.Between(register.Viewer, l, r).Select(InputDifferenceView.Of), both.Count - moved.Count,
+            moved.Take(ShownOptions).Select(o => new OptionDifferenceView($"{o.Key.HouseId}~{o.Key.Key}", HouseName(register, o.Key.HouseId), Title(register, o.Key.HouseId, o.Key.Key),
+                o.Left is null ? null : new(o.Left), o.Right is null ? null : new(o.Right))));
+
+        static Dictionary<(string HouseId, string Key), OptionResult> ByKey(StudyResult result) => result.Options.ToDictionary(o => (o.HouseId, o.Key));
+        static string HouseName(Register register, string id) => register.Houses.TryGetValue(id, out var h) ? $"{(register.Farms.TryGetValue(h.Facts.FarmId, out var f) ? f.Remarks.Name : "a farm")}, {h.Remarks.Name}" : "a house since deleted";
+        static string Title(Register register, string house, string key) =>
+            register.Houses.TryGetValue(house, out var h) && register.OptionSet(house)?.Facts.Options.FirstOrDefault(o => o.Key == key) is { } option ? new OptionView(register, h, option).Title : key;
+    }
+}
+
+/// <summary>Studies run again.</summary>
+public sealed partial class Mutation
+{
+    /// <summary>Runs a done study again from its frozen inputs, everything anew, and compares every figure; null where it cannot be.</summary>
+    public static RunAgainView? RunStudyAgain([FromServices] Register register, [FromServices] StudyAgain again, [Id] string studyId, CancellationToken cancellationToken = default) =>
+        register.Studies.Find(register.Viewer, studyId) is { State: "done" } study && again.Run(register.Viewer, study, cancellationToken) is { } o
+            ? new(o.Same, o.StoredSha256, o.AgainSha256, o.Seconds, o.FirstDifference)
+            : null;
+}

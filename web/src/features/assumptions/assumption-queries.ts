@@ -1,0 +1,75 @@
+import { graphql } from '../../lib/graphql/generated/index.ts';
+
+export const Assumptions = graphql(`
+  query Assumptions {
+    coop {
+      scenarioSet {
+        id
+        revision
+        name
+        firstSeason
+        seasonCount
+        discountRate
+        levelMeaning
+      }
+      assumptionSets {
+        key
+        name
+        values {
+          field
+          title
+          unit
+          value
+          default
+          low
+          high
+          source
+        }
+      }
+      catalogueFigures {
+        kind
+        code
+        of
+        name
+        title
+        value
+        builtIn
+        unit
+        low
+        high
+        status
+        source
+        isOwn
+        reason
+      }
+    }
+  }
+`);
+
+export const SaveAssumption = graphql(`
+  mutation SaveAssumption($input: AssumptionInput!) {
+    saveAssumption(input: $input) {
+      changeId
+      conflict
+      faults {
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
+
+export const SaveFigure = graphql(`
+  mutation SaveCatalogueFigure($input: CatalogueFigureInput!) {
+    saveCatalogueFigure(input: $input) {
+      changeId
+      conflict
+      faults {
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);

@@ -1,0 +1,101 @@
+import type { FundingQuery } from '../../lib/graphql/generated/graphql.ts';
+import { graphql } from '../../lib/graphql/generated/index.ts';
+
+export const Funding = graphql(`
+  query Funding($rules: FundingRulesInput!) {
+    fundingOrder(rules: $rules) {
+      availableUsd
+      grantUsd
+      nextAddsUsd
+      merit
+      measures {
+        merit
+        grantUsd
+        savingUsd
+        heatSavedKwh
+        co2SavedKg
+        places {
+          optionId
+          title
+          rank
+          funded
+        }
+      }
+      savingUsd {
+        p10
+        p50
+        p90
+      }
+      frontier {
+        grantUsd
+        savingP10
+        savingP25
+        savingP50
+        savingP75
+        savingP90
+      }
+      notEligible {
+        why
+        rule
+        option {
+          id
+          title
+          house {
+            name
+            farm {
+              name
+            }
+          }
+        }
+      }
+      rows {
+        rank
+        funded
+        pinned
+        fundedShare
+        grantUsd
+        ownPartUsd
+        meritPerGrantUsd
+        why
+        option {
+          id
+          key
+          title
+          cautions
+          house {
+            id
+            name
+            dataGrade
+            farm {
+              name
+            }
+          }
+        }
+        result {
+          outlayUsd
+          savingUsd {
+            mean
+            p10
+            p50
+            p90
+          }
+          heatSavedKwh
+          co2SavedKg
+          lastingPayback {
+            p10Season
+            p25Season
+            p50Season
+            p75Season
+            p90Season
+            neverShare
+            shareBySeason
+          }
+          lossShare
+        }
+      }
+    }
+  }
+`);
+
+export type Order = NonNullable<FundingQuery['fundingOrder']>;
+export type Row = Order['rows'][number];

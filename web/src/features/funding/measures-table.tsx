@@ -1,0 +1,95 @@
+import { dollars, figure, heat, heatUnit } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
+import type { Order } from './funding-query.ts';
+import type { MeritName } from './funding-rules.ts';
+
+const names: Record<MeritName, string> = { NET_SAVING: 'member net saving', ENERGY: 'heat saved', CO_2: 'CO₂ not emitted' };
+
+/** The same money ordered by each of the three measures: what each buys, and who would change. */
+export function MeasuresTable({ order }: { order: Order }) {
+  const { units } = useUnits();
+  const chosen = order.measures.find((m) => m.merit === order.merit);
+  const titles = new Map(order.measures.flatMap((m) => m.places.map((p) => [p.optionId, p.title])));
+  const funded = (m: Order['measures'][number]) => new Set(m.places.filter((p) => p.funded).map((p) => p.optionId));
+  const now = chosen ? funded(chosen) : new Set<string>();
+  return (
+    <section>
+      <h2>The same money by the other measures</h2>
+      <p className="caption">Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures.</p>
+      <div className="scroll" role="region" aria-label="three measures, scrolls sideways" tabIndex={0}>
+        <table className="stack">
+          <thead>
+            <tr>
+              <th scope="col">ordered by</th>
+              <th scope="col" className="n">
+                funded
+              </th>
+              <th scope="col" className="n">
+                grants
+                <br />$
+              </th>
+              <th scope="col" className="n">
+                saves a<br />
+                season, $
+              </th>
+              <th scope="col" className="n">
+                heat a season
+                <br />
+                {heatUnit(units)}
+              </th>
+              <th scope="col" className="n">
+                CO₂ a season
+                <br />
+                metric tons
+              </th>
+              <th scope="col">who would change</th>
+            </tr>
+          </thead>
+          <tbody>
+            {order.measures.map((m) => {
+              const then = funded(m);
+              const enter = [...then].filter((id) => !now.has(id));
+              const leave = [...now].filter((id) => !then.has(id));
+              const list = (ids: string[]) =>
+                ids
+                  .slice(0, 2)
+                  .map((id) => titles.get(id) ?? id)
+                  .join('; ') + (ids.length > 2 ? ` and ${String(ids.length - 2)} more` : '');
+              return (
+                <tr key={m.merit}>
+                  <td>
+                    <b>{names[m.merit]}</b>
+                    {m.merit === order.merit && <span className="second">this round</span>}
+                  </td>
+                  <td className="n" data-name="funded">
+                    {then.size}
+                  </td>
+                  <td className="n" data-name="grants $">
+                    {figure(m.grantUsd)}
+                  </td>
+                  <td className="n chief">
+                    <span className="wide">{figure(m.savingUsd)}</span>
+                    <span className="phone">{dollars(m.savingUsd)}</span>
+                  </td>
+                  <td className="n" data-name={`heat, ${heatUnit(units)}`}>
+                    {heat(m.heatSavedKwh, units)}
+                  </td>
+                  <td className="n" data-name="CO₂, t">
+                    {figure(m.co2SavedKg / 1000, 3)}
+                  </td>
+                  <td className="small note">
+                    {m.merit === order.merit
+                      ? ''
+                      : enter.length + leave.length === 0
+                        ? 'nobody'
+                        : `${enter.length > 0 ? `enter: ${list(enter)}. ` : ''}${leave.length > 0 ? `leave: ${list(leave)}.` : ''}`}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

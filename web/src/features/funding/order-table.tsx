@@ -1,0 +1,179 @@
+import { Fragment, useState } from 'react';
+import { Link } from 'react-router';
+import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
+import { GradeMark } from '../../components/grade-mark.tsx';
+import { dollars, figure, ofHundred } from '../../lib/units/format.ts';
+import { Committee } from './committee.tsx';
+import type { Order, Row } from './funding-query.ts';
+import type { Rules } from './funding-rules.ts';
+import { WhyHere } from './why-here.tsx';
+
+const BELOW = 6;
+
+/** The funding order: the budget line stands where the money ends, and its sums on it. */
+export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
+  const [all, showAll] = useState(false);
+  const funded = order.rows.filter((r) => r.funded).length;
+  const shown = all ? order.rows : order.rows.slice(0, funded + BELOW);
+  return (
+    <section>
+      <h2>Funding order</h2>
+      <p className="caption">
+        Thin line: from one in ten lower to one in ten higher. Thick: the middle half. Dot: middle. The dashed line is the confidence rule,
+        season {rules.value('paybackSeasons')}.
+      </p>
+      <div className="phone-only">
+        <IntervalHead />
+      </div>
+      <div className="scroll" role="region" aria-label="funding order, scrolls sideways" tabIndex={0}>
+        <table className="stack ranked">
+          <thead>
+            <tr>
+              <th scope="col">farm, house, option</th>
+              <th scope="col" className="n">
+                grant
+                <br />$
+              </th>
+              <th scope="col">
+                <IntervalHead />
+              </th>
+              <th scope="col">
+                data
+                <br />
+                grade
+              </th>
+              <th scope="col" className="n">
+                funded, of 100
+                <br />
+                redrawn futures
+              </th>
+              <th scope="col" className="n">
+                saves a<br />
+                season, $
+              </th>
+              <th scope="col" className="n">
+                whole
+                <br />
+                cost, $
+              </th>
+              <th scope="col" className="n">
+                own
+                <br />
+                part, $
+              </th>
+              <th scope="col">committee</th>
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((r, i) => (
+              <Fragment key={r.option.id}>
+                {i === funded && <BudgetLine order={order} />}
+                <OrderRow row={r} next={order.rows[i + 1]} rules={rules} />
+              </Fragment>
+            ))}
+            {shown.length === funded && <BudgetLine order={order} />}
+          </tbody>
+        </table>
+      </div>
+      {order.rows.length > funded + BELOW && (
+        <p className="below">
+          <button className="link" aria-expanded={all} onClick={() => showAll(!all)}>
+            {all ? 'fewer below the line' : `${String(order.rows.length - funded - BELOW)} more below the line`}
+          </button>
+        </p>
+      )}
+      {rules.excluded.length > 0 && (
+        <ul className="small">
+          {rules.excluded.map((o) => (
+            <li key={o.houseId + o.optionKey}>
+              Left out: {o.optionKey} ({o.reason}){' '}
+              <button className="link" onClick={() => rules.remove('out', o)}>
+                take it back in
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; rules: Rules }) {
+  return (
+    <tr>
+      <td>
+        <span className="rank">{r.rank}</span>
+        <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
+          <b>{r.option.house.farm.name}</b>, {r.option.house.name}
+        </Link>
+        <span className="second">{r.option.title}</span>
+        <WhyHere row={r} next={next} rules={rules} />
+      </td>
+      <td className="n chief">
+        <span className="wide">
+          <b>{figure(r.grantUsd)}</b>
+        </span>
+        <span className="phone">{dollars(r.grantUsd)}</span>
+      </td>
+      <td className="mark">
+        <IntervalMark payback={r.result.lastingPayback} rule={rules.value('paybackSeasons')} />
+      </td>
+      <td data-name="data">
+        <GradeMark grade={r.option.house.dataGrade} />
+        {r.option.house.dataGrade === 'C' && r.funded ? <span className="second"> if bills come</span> : null}
+      </td>
+      <td className="n" data-name="funded in, of 100">
+        <ShareBar share={r.fundedShare} />
+        {ofHundred(r.fundedShare)}
+      </td>
+      <td className="n" data-name="saves $ a season">
+        {figure(r.result.savingUsd.p50)}
+      </td>
+      <td className="n" data-name="whole cost $">
+        {figure(r.result.outlayUsd)}
+      </td>
+      <td className="n" data-name="own part $">
+        {figure(r.ownPartUsd)}
+      </td>
+      <td className="small note">
+        <Committee row={r} rules={rules} />
+      </td>
+    </tr>
+  );
+}
+
+/** The sums of what is above stand on the line itself. */
+function BudgetLine({ order }: { order: Order }) {
+  const funded = order.rows.filter((r) => r.funded);
+  const sum = (of: (r: Row) => number) => figure(funded.reduce((s, r) => s + of(r), 0));
+  return (
+    <tr className="line">
+      <td>
+        Budget line: of {dollars(order.availableUsd)} that can be given now, {dollars(order.availableUsd - order.grantUsd)} is left
+      </td>
+      <td className="n chief">{figure(order.grantUsd)}</td>
+      <td />
+      <td />
+      <td />
+      <td className="n" data-name="saves $ a season">
+        {figure(order.savingUsd.p50)}
+      </td>
+      <td className="n" data-name="whole cost $">
+        {sum((r) => r.result.outlayUsd)}
+      </td>
+      <td className="n" data-name="own part $">
+        {sum((r) => r.ownPartUsd)}
+      </td>
+      <td />
+    </tr>
+  );
+}
+
+function ShareBar({ share }: { share: number }) {
+  return (
+    <svg width={44} height={10} aria-hidden="true" style={{ marginRight: 8 }}>
+      <line x1={0} x2={44} y1={5} y2={5} stroke="var(--rule)" strokeWidth={3} />
+      <line x1={0} x2={44 * share} y1={5} y2={5} stroke="var(--ink)" strokeWidth={3} />
+    </svg>
+  );
+}

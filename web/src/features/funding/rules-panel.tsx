@@ -1,0 +1,56 @@
+import { merits, ruleNames, type Rule, type Rules } from './funding-rules.ts';
+
+/** The rules as sentences; green figures can be changed. On a phone they fold to one line. */
+export function RulesPanel({ rules }: { rules: Rules }) {
+  const field = (name: Rule, unit: string) => (
+    <label style={{ display: 'inline' }}>
+      {unit === '$' && '$'}
+      <input
+        className="inline"
+        aria-label={ruleNames[name]}
+        type="number"
+        min={0}
+        defaultValue={rules.value(name)}
+        key={rules.value(name)}
+        onBlur={(e) => e.target.value !== String(rules.value(name)) && rules.set(name, e.target.value)}
+        onKeyDown={(e) => e.key === 'Enter' && rules.set(name, e.currentTarget.value)}
+      />
+      {unit !== '$' && ` ${unit}`}
+    </label>
+  );
+  return (
+    <section>
+      <details className="fold" open={window.innerWidth > 640}>
+        <summary>
+          <h2>Rules of this round</h2>
+        </summary>
+        <p>
+          The budget is {field('budgetUsd', '$')}; {field('reserveShare', '%')} is held for overruns and errors.
+        </p>
+        <p>
+          A grant covers {field('costShare', '%')} of the cost, at most {field('houseCapUsd', '$')} a house and {field('farmCapUsd', '$')} a
+          farm and its relations.
+        </p>
+        <p>
+          An option must have paid itself back, and stay so, by season {field('paybackSeasons', '')} in at least{' '}
+          {field('confidence', 'of 100')} futures. The grant is not counted.
+        </p>
+        <label>
+          <span>First comes what, per grant dollar,</span>
+          <select value={rules.merit} onChange={(e) => rules.set('merit', e.target.value)}>
+            {Object.entries(merits).map(([k, v]) => (
+              <option key={k} value={k}>
+                {v}
+              </option>
+            ))}
+          </select>
+        </label>
+        <p className="small quiet">Green figures can be changed; the list sorts anew, and the address keeps the rules.</p>
+      </details>
+      <p className="small caution">
+        <b>Caution.</b> Sealing and covering houses with burners inside needs ducted air and a carbon monoxide alarm; curtains and foam need
+        someone who opens them before snow. Licensed trades, local codes. Savings are uncertain: money lent against them can be lost.
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,91 @@
+import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link } from 'react-router';
+import { ask } from '../../lib/graphql/client.ts';
+import { graphql } from '../../lib/graphql/generated/index.ts';
+import { dollars, figure } from '../../lib/units/format.ts';
+
+const Gaps = graphql(`
+  query DataGaps {
+    coop {
+      dataGaps {
+        kind
+        where
+        what
+        houseId
+        worthUsd
+      }
+    }
+  }
+`);
+
+const SHOWN = 8;
+
+/** What the data lacks, what each gap is worth in dollars of doubt a season, and where to mend it. */
+export function DataGaps() {
+  const [all, showAll] = useState(false);
+  const { data, error } = useQuery({ queryKey: ['data-gaps'], queryFn: () => ask(Gaps) });
+  const gaps = data?.coop.dataGaps ?? [];
+  return (
+    <section>
+      <h2>What the data lacks</h2>
+      <p className="caption">
+        Sorted by worth: how far a season&apos;s fuel may be off for want of it, from one in ten low to one in ten high.
+      </p>
+      {error && <p className="fault">{error.message}</p>}
+      {!data && !error && <p className="quiet small">Weighing what is not known.</p>}
+      {data && gaps.length === 0 && <p>Nothing: every house has a record and no default stands in.</p>}
+      {gaps.length > 0 && (
+        <table className="stack">
+          <thead>
+            <tr>
+              <th scope="col">where</th>
+              <th scope="col">what</th>
+              <th scope="col" className="n">
+                worth
+                <br />$ a season
+              </th>
+              <th scope="col">mend it</th>
+            </tr>
+          </thead>
+          <tbody>
+            {(all ? gaps : gaps.slice(0, SHOWN)).map((g) => (
+              <tr key={g.where + g.what}>
+                <td>{g.where}</td>
+                <td className="note">{g.what}</td>
+                <td className="n chief">
+                  {g.worthUsd == null ? (
+                    ''
+                  ) : (
+                    <>
+                      <span className="wide">{figure(g.worthUsd, 2)}</span>
+                      <span className="phone">{dollars(g.worthUsd, 2)}</span>
+                    </>
+                  )}
+                </td>
+                <td>
+                  {g.houseId ? (
+                    <Link to={`/houses/${g.houseId}`}>
+                      enter<span className="hidden"> for {g.where}</span>
+                    </Link>
+                  ) : (
+                    <Link to={g.kind === 'station' ? '/winters' : '/farms'}>
+                      see<span className="hidden"> {g.where}</span>
+                    </Link>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {gaps.length > SHOWN && (
+        <p className="below">
+          <button className="link" aria-expanded={all} onClick={() => showAll(!all)}>
+            {all ? 'fewer' : `${String(gaps.length - SHOWN)} more`}
+          </button>
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,48 @@
+import type { ComparisonQuery } from '../../lib/graphql/generated/graphql.ts';
+
+type Inputs = NonNullable<ComparisonQuery['studyComparison']>['inputs'];
+
+/** What differs between the inputs, field by field. */
+export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left: number; right: number }) {
+  if (inputs.length === 0) return <p>Nothing that they read differs.</p>;
+  return (
+    <div className="scroll" role="region" aria-label="inputs that differ, scrolls sideways" tabIndex={0}>
+      <table>
+        <caption className="small quiet">what differs in the inputs</caption>
+        <thead>
+          <tr>
+            <th scope="col">what</th>
+            <th scope="col">field</th>
+            <th scope="col">study {left}</th>
+            <th scope="col">study {right}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {inputs.flatMap((i) =>
+            i.fields.length === 0
+              ? [
+                  <tr key={i.itemId}>
+                    <td>
+                      {i.kind} {i.name}
+                    </td>
+                    <td />
+                    <td>{i.state === 'added' ? 'not there' : 'there'}</td>
+                    <td>{i.state === 'added' ? 'there' : 'not there'}</td>
+                  </tr>,
+                ]
+              : i.fields.slice(0, 12).map((f) => (
+                  <tr key={i.itemId + f.title}>
+                    <td>
+                      {i.kind} {i.name}
+                    </td>
+                    <td>{f.title}</td>
+                    <td>{f.left ?? 'not told'}</td>
+                    <td>{f.right ?? 'not told'}</td>
+                  </tr>
+                )),
+          )}
+        </tbody>
+      </table>
+    </div>
+  );
+}
