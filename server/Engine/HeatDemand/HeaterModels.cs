@@ -28,6 +28,7 @@ public static class HeaterModels
     {
         FuelKind.FuelOil => "oilfurnace",
         FuelKind.Electricity => "resistance",
+        FuelKind.WoodPellets => "pellet",
         _ => "power",
     };
 
@@ -46,7 +47,7 @@ public static class HeaterModels
         var standard = heater.Fuel switch
         {
             FuelKind.FuelOil => catalogue.Value(CatalogueKind.Heater, "oilfurnace", "seasonalEfficiency", 0.77),
-            FuelKind.Electricity => usual,
+            FuelKind.Electricity or FuelKind.WoodPellets => usual,
             _ => Math.Max(usual, catalogue.Value(CatalogueKind.Heater, "power", "seasonalEfficiency", 0.78)),
         };
         var input = heater.InputKw ?? double.PositiveInfinity;

@@ -16,6 +16,9 @@ internal static class BuiltInHeaters
         Heater("condensing", "Condensing unit heater", V("seasonalEfficiency", "1", 0.92, 0.90, 0.95, Read, "UMass Extension, Upgrading the greenhouse heating system (93 %)"), P("renewalUsdPerKw", "$/kW input", 22, 15, 35, PerKbtuH)),
         Heater("oilfurnace", "Oil furnace", M("seasonalEfficiency", "1", 0.77, 0.70, 0.82), P("renewalUsdPerKw", "$/kW input", 15, 10, 22, PerKbtuH)),
         Heater("resistance", "Electric resistance heater", P("seasonalEfficiency", "1", 1.0), P("renewalUsdPerKw", "$/kW input", 10, 6, 18, PerKbtuH)),
+        Heater("heatpump", "Air-source heat pump, resistance in deep cold", P("seasonalEfficiency", "1", 2.3, 1.8, 2.8), P("renewalUsdPerKw", "$/kW input", 100, 60, 160, PerKbtuH)),
+        Heater("pellet", "Wood pellet heater", V("seasonalEfficiency", "1", 0.80, 0.70, 0.85, Read, "OSU Extension, Lincoln County (80 %)"),
+            V("renewalUsdPerKw", "$/kW input", 52, 35, 75, Read, "Callahan and Grubinger 2015, UVM: $13,000 for 250,000 Btu/h", PerKbtuH)),
     ];
 
     private static CatalogueFacts Heater(string code, string title, params KeyValuePair<string, CatalogueValue>[] values) => new()

@@ -1,0 +1,122 @@
+import { Area, CartesianGrid, ComposedChart, Line, ReferenceLine, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
+import { ChartFrame } from '../../components/charts/chart-frame.tsx';
+import type { FuelQuery } from '../../lib/graphql/generated/graphql.ts';
+import { fuelColour, fuelName, type Fuel } from '../../lib/units/format.ts';
+
+const YEARS = 12;
+
+interface Point {
+  name: string;
+  recorded?: number;
+  p50?: number;
+  outer?: [number, number];
+  inner?: [number, number];
+}
+
+const months = (from: string, to: string): string[] => {
+  const [y = 0, m = 1] = from.split('-').map(Number);
+  const out: string[] = [];
+  for (let i = y * 12 + m - 1; out.length < 600; i++) {
+    const name = `${String(Math.floor(i / 12))}-${String((i % 12) + 1).padStart(2, '0')}`;
+    out.push(name);
+    if (name >= to) break;
+  }
+  return out;
+};
+
+/** The record as users would have paid it, running into the fan of futures. */
+export function PriceHistory({ data, fuel, format }: { data: FuelQuery; fuel: Fuel; format: (v: number) => string }) {
+  const fan = data.priceFan;
+  if (!fan) return null;
+  const record = new Map(data.deliveredHistory.map((p) => [p.month, p.usdPerUnit ?? undefined]));
+  const last = data.deliveredHistory.at(-1)?.month ?? fan.months[0] ?? '';
+  const from = `${String(Number(last.slice(0, 4)) - YEARS)}-01`;
+  const future = new Map(fan.months.map((name, i) => [name, i]));
+  const points: Point[] = months(from, fan.months.at(-1) ?? last).map((name) => {
+    const i = future.get(name);
+    return i === undefined
+      ? { name, recorded: record.get(name) }
+      : {
+          name,
+          recorded: record.get(name),
+          p50: fan.p50[i],
+          outer: [fan.p10[i] ?? 0, fan.p90[i] ?? 0],
+          inner: [fan.p25[i] ?? 0, fan.p75[i] ?? 0],
+        };
+  });
+  const end = points.at(-1);
+  const colour = fuelColour[fuel];
+  return (
+    <ChartFrame
+      title={`${fuelName[fuel]}: the record and the prices to come`}
+      caption={`Dollars a ${fan.unit}, delivered, by month; ${fan.words}. Where a contract is fixed, the houses pay that instead while it runs.`}
+      table={{
+        heads: ['month', 'recorded, $', 'one in ten under, $', 'middle, $', 'one in ten over, $'],
+        rows: points
+          .filter((p) => p.recorded !== undefined || p.p50 !== undefined)
+          .map((p) => [
+            p.name,
+            p.recorded?.toFixed(3) ?? '',
+            p.outer?.[0].toFixed(3) ?? '',
+            p.p50?.toFixed(3) ?? '',
+            p.outer?.[1].toFixed(3) ?? '',
+          ]),
+      }}
+    >
+      <div style={{ height: 340 }} className="small">
+        <ResponsiveContainer initialDimension={{ width: 600, height: 340 }}>
+          <ComposedChart
+            data={points}
+            margin={{ top: 16, right: 12, bottom: 4, left: 12 }}
+            accessibilityLayer
+            title="the same numbers stand in the table below"
+          >
+            <CartesianGrid vertical={false} stroke="var(--rule)" />
+            <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval="preserveStartEnd" minTickGap={40} />
+            <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={5} tickFormatter={format} width={76} />
+            <ReferenceLine y={0} stroke="var(--ink)" />
+            <ReferenceLine
+              x={last}
+              stroke="var(--quiet)"
+              strokeDasharray="2 3"
+              label={{ value: 'record ends', position: 'insideTopRight', fill: 'var(--quiet)' }}
+            />
+            <Area
+              dataKey="outer"
+              fill={colour}
+              fillOpacity="var(--band-outer)"
+              stroke={colour}
+              strokeWidth={0.75}
+              isAnimationActive={false}
+            />
+            <Area dataKey="inner" fill={colour} fillOpacity="var(--band-inner)" stroke="none" isAnimationActive={false} />
+            <Line dataKey="p50" stroke={colour} strokeWidth={2} dot={false} isAnimationActive={false} />
+            <Line dataKey="recorded" stroke="var(--ink)" strokeWidth={1.25} dot={false} isAnimationActive={false} />
+            <Tooltip content={({ payload }) => <Sentence point={payload?.[0]?.payload as Point | undefined} format={format} />} />
+          </ComposedChart>
+        </ResponsiveContainer>
+      </div>
+      {end?.outer && (
+        <p className="quiet small" style={{ margin: 0 }}>
+          {end.name}: one in ten over {format(end.outer[1])}, middle <b style={{ color: 'var(--ink)' }}>{format(end.p50 ?? 0)}</b>, one in
+          ten under {format(end.outer[0])}. The spread grows from {last}, where the record ends.
+        </p>
+      )}
+    </ChartFrame>
+  );
+}
+
+function Sentence({ point, format }: { point?: Point; format: (v: number) => string }) {
+  if (!point) return null;
+  return (
+    <div style={{ background: 'var(--page)', border: '1px solid var(--rule)', padding: '4px 8px' }}>
+      {point.name}:{' '}
+      {point.recorded !== undefined
+        ? `${format(point.recorded)} by the record`
+        : point.outer
+          ? `middle ${format(point.p50 ?? 0)}, between ${format(point.outer[0])} and ${format(point.outer[1])} in eight of ten futures`
+          : 'no record and no future'}
+      .
+    </div>
+  );
+}
