@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   plugins: [react()],
-  server: { proxy: { '/graphql': 'http://localhost:5080' } },
+  server: { proxy: { '/graphql': 'http://localhost:5080', '/uploads': 'http://localhost:5080' } },
   build: { target: 'es2022', chunkSizeWarningLimit: 900 },
   test: { environment: 'jsdom', css: true },
 });

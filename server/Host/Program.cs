@@ -35,6 +35,7 @@ var app = builder.Build();
 app.FillDemo();
 app.UseAccessRules();
 app.MapGraphQL();
+app.MapUploads();
 app.MapGet("/health", () => "ok");
 app.UseWebFiles();
 app.Serve();

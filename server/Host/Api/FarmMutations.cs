@@ -2,6 +2,7 @@ using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Host.Loading;
+using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
 
@@ -103,9 +104,14 @@ public sealed partial class Mutation
         Saved(register.Items.Delete(register.Viewer, id, expectedRevision, requestId));
 
     /// <summary>Looks at a sheet of farms and houses, and adds them as one change when asked and sound.</summary>
-    public static ImportPayload ImportFarms([FromServices] Register register, ImportInput input)
+    public static ImportPayload ImportFarms([FromServices] Register register, [FromServices] UploadStore uploads, ImportInput input)
     {
-        using var text = new SourceText(new StringReader(input.Text), input.FileName);
+        using var source = ImportSource.Open(register, uploads, input);
+        if (source.Text is not { } text)
+        {
+            return source.Nothing;
+        }
+
         var loaded = HouseSheet.Read(text, register.Catalogue, input.Unit switch { "SI" => true, "US" => false, _ => null });
         var plan = new FarmsPlan(Api.NewHouse.Known(register), register.Catalogue, register.Ids, register.SetFacts.FirstSeason, input.FileName);
         plan.Add(loaded.Value?.All ?? []);
@@ -118,7 +124,7 @@ public sealed partial class Mutation
         }
 
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"{Of(ItemKind.House)} houses are brought in from {input.FileName}", input.RequestId, plan.Items);
-        return new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]);
+        return source.Done(new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
     }
 }
 

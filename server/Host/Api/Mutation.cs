@@ -6,6 +6,7 @@ using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Loading;
+using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
 
@@ -55,8 +56,8 @@ public sealed record SaveOptionInput([property: Id] string HouseId, string Key, 
 public sealed record SaveScenarioSetInput(
     [property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, double DiscountRate, double UpkeepGrowth, double WageUsdPerHour, double ElectricityUsdPerKwh, double OffsetTrendKPerYear, double LossLevel, string Seed, LevelMeaning LevelMeaning);
 
-/// <summary>A file to import, its text pasted or read by the browser.</summary>
-public sealed record ImportInput([property: Id] string RequestId, string FileName, string Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit, double? UtcOffsetHours = null, string? Column = null);
+/// <summary>A file to import: its text, or the identifier of a file sent before to /uploads.</summary>
+public sealed record ImportInput([property: Id] string RequestId, string FileName, string? Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit, double? UtcOffsetHours = null, string? Column = null, [property: Id] string? UploadId = null);
 
 /// <summary>What came of a save.</summary>
 public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults);
@@ -205,10 +206,15 @@ public sealed partial class Mutation
     }
 
     /// <summary>Looks at a weather record in any layout that is known, and keeps it as a station when asked and sound.</summary>
-    public static ImportPayload ImportWeather([FromServices] Register register, ImportInput input)
+    public static ImportPayload ImportWeather([FromServices] Register register, [FromServices] UploadStore uploads, ImportInput input)
     {
-        using var text = new StringReader(input.Text);
-        var loaded = WeatherFile.Read(text, input.FileName, new(input.Unit, input.UtcOffsetHours));
+        using var source = ImportSource.Open(register, uploads, input);
+        if (source.Text is not { } text)
+        {
+            return source.Nothing;
+        }
+
+        var loaded = WeatherFile.Read(text, new(input.Unit, input.UtcOffsetHours));
         var faults = loaded.Faults.ToList();
         var latitude = input.LatitudeDeg ?? loaded.Value?.Place.LatitudeDeg;
         if (input.CheckOnly == false && latitude is not (>= -66 and <= 66))
@@ -224,16 +230,21 @@ public sealed partial class Mutation
         var seasons = record.Seasons.Where(s => s.Usable).Select(s => new StationSeason(s.Season, record.Step, register.Blobs.Save(register.Viewer, s.ValuesC), s.Days, s.MissingDays, input.FileName)).ToList();
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"weather of {input.Name} is imported", input.RequestId,
             [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = latitude!.Value, LongitudeDeg = record.Place.LongitudeDeg ?? 0, ElevationM = input.ElevationM ?? record.Place.ElevationM ?? 0, Seasons = seasons }, new(input.Name.Trim(), Note: input.FileName))]);
-        return new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} seasons are kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]);
+        return source.Done(new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} seasons are kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
 
         static string Words(WeatherRecord? r) => r is null ? "Nothing could be read." : $"{r.Layout}: {r.Days:#,0} days from {r.FirstOn:yyyy-MM-dd} to {r.LastOn:yyyy-MM-dd}; unit: {r.UnitWords}.";
     }
 
     /// <summary>Looks at a monthly price record, and keeps it when asked and sound.</summary>
-    public static ImportPayload ImportPrices([FromServices] Register register, ImportInput input)
+    public static ImportPayload ImportPrices([FromServices] Register register, [FromServices] UploadStore uploads, ImportInput input)
     {
-        using var text = new StringReader(input.Text);
-        var loaded = MonthlyPrices.Read(text, input.FileName, input.Column);
+        using var source = ImportSource.Open(register, uploads, input);
+        if (source.Text is not { } text)
+        {
+            return source.Nothing;
+        }
+
+        var loaded = MonthlyPrices.Read(text, input.Column);
         var faults = loaded.Faults.ToList();
         var fuel = input.Fuel ?? loaded.Value?.Fuel ?? FuelKind.Propane;
         var priceUnit = loaded.Value?.Unit ?? input.PriceUnit;
@@ -259,7 +270,7 @@ public sealed partial class Mutation
             Source = input.FileName,
         };
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"prices {input.Name} are imported", input.RequestId, [new(ItemKind.PriceSeries, null, null, facts, new(input.Name.Trim()))]);
-        return new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]);
+        return source.Done(new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
     }
 
     private static SavePayload Missing(string what) => new(null, false, [new("NOT_FOUND", "id", $"There is no such {what}.", "Reload the page.", null, null)]);

@@ -12,6 +12,7 @@ public static class StorageSetup
     public static IServiceCollection AddStorage(this IServiceCollection services)
     {
         services.AddSingleton(TimeProvider.System).AddSingleton<Ids>().AddSingleton<ChangeFeed>().AddSingleton<CoopStore>().AddSingleton<BlobStore>().AddSingleton<ItemStore>().AddSingleton<HistoryStore>().AddSingleton<StudyStore>().AddSingleton<StudyInputStore>();
+        services.AddSingleton(s => new UploadStore(Path.Combine(s.GetRequiredService<HostSettings>().StorageFolder, "uploads"), s.GetRequiredService<HostSettings>().ImportMaxBytes, s.GetRequiredService<TimeProvider>()));
         return services.AddSingleton(s => new Database(Path.Combine(s.GetRequiredService<HostSettings>().StorageFolder, "farm-portfolio.db")));
     }
 }

@@ -21,6 +21,7 @@ export const router = createBrowserRouter([
       { path: 'farms', lazy: async () => ({ Component: (await import('../features/farms/farms-page.tsx')).FarmsPage }) },
       { path: 'farms/:farmId', lazy: async () => ({ Component: (await import('../features/farms/farm-page.tsx')).FarmPage }) },
       { path: 'supplies/:supplyId', lazy: async () => ({ Component: (await import('../features/farms/supply-page.tsx')).SupplyPage }) },
+      { path: 'houses', lazy: async () => ({ Component: (await import('../features/farms/houses-page.tsx')).HousesPage }) },
       { path: 'houses/new', lazy: async () => ({ Component: (await import('../features/farms/new-house-page.tsx')).NewHousePage }) },
       { path: 'houses/:houseId', lazy: async () => ({ Component: (await import('../features/farms/house-page.tsx')).HousePage }) },
       { path: 'co-ops', lazy: async () => ({ Component: (await import('../features/farms/coops-page.tsx')).CoopsPage }) },

@@ -8,6 +8,7 @@ import { DeleteItem } from './delete-item.tsx';
 import { FarmForm } from './farm-form.tsx';
 import { Farm } from './farm-queries.ts';
 import { shapes } from './house-words.ts';
+import { ItemHistory } from './item-history.tsx';
 import { QuoteList } from './quote-list.tsx';
 import { SupplyForm } from './supply-form.tsx';
 
@@ -125,6 +126,7 @@ export function FarmPage() {
         )}
       </section>
       <QuoteList farm={farm} />
+      <ItemHistory id={farm.id} revision={farm.revision} />
     </>
   );
 }

@@ -85,7 +85,8 @@ export function FarmsPage() {
       </h1>
       {notice && <UndoNotice {...notice} close={() => setNotice(null)} />}
       <p>
-        <Link to="/houses/new">add a house</Link> · <Link to="/import">bring in a sheet of farms and houses</Link>
+        <Link to="/houses/new">add a house</Link> · <Link to="/import">bring in a sheet of farms and houses</Link> ·{' '}
+        <Link to="/houses">find houses, change many at once</Link>
       </p>
       {data.coop.houseCount === 0 && (
         <p className="lead">

@@ -7,6 +7,7 @@ import { fromMetres, toMetres } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { partsInput, partsOf } from './house-parts.ts';
 import { HousePartsForm } from './house-parts-form.tsx';
+import { plans } from './house-words.ts';
 
 type EditedHouse = NonNullable<HouseQuery['house']>;
 
@@ -24,19 +25,6 @@ const Save = graphql(`
     }
   }
 `);
-
-const plans = {
-  spring: 'February to May, 60 F by night',
-  'bedding-early': 'spring bedding, early',
-  'bedding-late': 'spring bedding, late start',
-  'tomato-early': 'tomato in the ground, early',
-  greens: 'winter greens',
-  'greens-warm': 'winter greens, kept growing',
-  lettuce: 'lettuce, all year',
-  poinsettia: 'poinsettia',
-  overwinter: 'overwintering perennials',
-  'winter-long': 'November to April, 60 F by night',
-};
 
 const optional = (t: string) => (t.trim() === '' ? null : Number(t));
 
@@ -123,7 +111,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
         <label>
           <span>heating plan</span>
           <select value={typed.plan} onChange={(e) => set({ ...typed, plan: e.target.value })}>
-            {Object.entries(plans).map(([k, v]) => (
+            {plans.map(([k, v]) => (
               <option key={k} value={k}>
                 {v}
               </option>

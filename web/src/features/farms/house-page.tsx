@@ -10,6 +10,7 @@ import { HouseForm } from './house-form.tsx';
 import { HouseHeat } from './house-heat.tsx';
 import { HouseOptions } from './house-options.tsx';
 import { House } from './house-query.ts';
+import { ItemHistory } from './item-history.tsx';
 import { OptionSetForm } from './option-set-form.tsx';
 
 export function HousePage() {
@@ -159,6 +160,7 @@ export function HousePage() {
         ))}
         {house.retrofitsInstalled.length > 0 && <p className="small">Already there: {house.retrofitsInstalled.join('; ')}.</p>}
       </section>
+      <ItemHistory id={house.id} revision={house.revision} />
     </>
   );
 }

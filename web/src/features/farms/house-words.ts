@@ -53,3 +53,17 @@ export const retrofits = [
   ['service', 'service of the heater'],
   ['secondfilm', 'second film'],
 ] as const;
+
+/** Codes of heating plans with their plain names. */
+export const plans = [
+  ['spring', 'February to May, 60 F by night'],
+  ['bedding-early', 'spring bedding, early'],
+  ['bedding-late', 'spring bedding, late start'],
+  ['tomato-early', 'tomato in the ground, early'],
+  ['greens', 'winter greens'],
+  ['greens-warm', 'winter greens, kept growing'],
+  ['lettuce', 'lettuce, all year'],
+  ['poinsettia', 'poinsettia'],
+  ['overwinter', 'overwintering perennials'],
+  ['winter-long', 'November to April, 60 F by night'],
+] as const;

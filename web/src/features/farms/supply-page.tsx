@@ -7,6 +7,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { ContractForm } from './contract-form.tsx';
 import { DeleteItem } from './delete-item.tsx';
 import { Supply } from './farm-queries.ts';
+import { ItemHistory } from './item-history.tsx';
 import { SupplyForm } from './supply-form.tsx';
 
 /** A tank or meter: who hangs on it, how it pays, what it was billed. */
@@ -101,6 +102,7 @@ export function SupplyPage() {
             : 'No tickets or bills yet: every house on it is grade C, and its figures are wide.'}
         </p>
       </section>
+      <ItemHistory id={s.id} revision={s.revision} />
     </>
   );
 }

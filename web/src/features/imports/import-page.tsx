@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
+import { type Chosen, FileChoice } from './file-choice.tsx';
 
 const ImportWeather = graphql(`
   mutation ImportWeather($input: ImportInput!) {
@@ -73,13 +74,14 @@ async function download() {
 export function ImportPage() {
   const queries = useQueryClient();
   const [kind, setKind] = useState<'farms' | 'weather' | 'prices'>('farms');
-  const [file, setFile] = useState<{ name: string; text: string }>({ name: 'pasted', text: '' });
+  const [file, setFile] = useState<Chosen>({ name: 'pasted', text: '' });
   const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal' });
   const [goodRowsOnly, setGood] = useState(false);
   const input = (checkOnly: boolean): ImportInput => ({
     requestId: requestId(),
     fileName: file.name,
-    text: file.text,
+    text: file.uploadId ? null : file.text,
+    uploadId: file.uploadId ?? null,
     name: typed.name || file.name,
     goodRowsOnly,
     checkOnly,
@@ -120,6 +122,7 @@ export function ImportPage() {
               onChange={(e) => {
                 setKind(e.target.value as 'weather');
                 set({ ...typed, unit: '' });
+                setFile({ name: 'pasted', text: '' });
                 run.reset();
               }}
             >
@@ -128,20 +131,14 @@ export function ImportPage() {
               <option value="prices">monthly prices (month and price; EIA and BLS layouts)</option>
             </select>
           </label>
-          <label>
-            <span>the file</span>
-            <input
-              type="file"
-              accept=".csv,.txt,text/csv"
-              onChange={async (e) => {
-                const f = e.target.files?.[0];
-                if (f) {
-                  setFile({ name: f.name, text: await f.text() });
-                  run.reset();
-                }
-              }}
-            />
-          </label>
+          <FileChoice
+            key={kind}
+            kind={kind}
+            chosen={(f) => {
+              setFile(f);
+              run.reset();
+            }}
+          />
           {kind === 'farms' && (
             <label>
               <span>units of the sheet, where it does not say</span>
@@ -200,7 +197,7 @@ export function ImportPage() {
             .
           </p>
         )}
-        <button className="filled" disabled={!file.text || run.isPending} onClick={() => run.mutate(true)}>
+        <button className="filled" disabled={!(file.text || file.uploadId) || run.isPending} onClick={() => run.mutate(true)}>
           Look at the file
         </button>
         {run.error && <p className="fault">{run.error.message}</p>}

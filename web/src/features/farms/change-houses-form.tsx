@@ -1,0 +1,77 @@
+import { useState } from 'react';
+import { Choice, Field } from '../../components/forms/field.tsx';
+import { ask, requestId } from '../../lib/graphql/client.ts';
+import { FormFrame } from './form-frame.tsx';
+import { coverings, plans } from './house-words.ts';
+import { ChangeHouses } from './houses-queries.ts';
+import { typedNumber, useSave } from './save-hook.ts';
+
+interface Props {
+  houseIds: readonly string[];
+  close: () => void;
+  done: (said: string, changeId: string) => void;
+}
+
+/** One answer for many houses, as one change that one undo takes back. */
+export function ChangeHousesForm({ houseIds, close, done }: Props) {
+  const [typed, set] = useState({ covering: '', filmYear: '', plan: '', air: '' });
+  const count = `${String(houseIds.length)} ${houseIds.length === 1 ? 'house' : 'houses'}`;
+  const save = useSave(async () => {
+    const { changeHouses } = await ask(ChangeHouses, {
+      input: {
+        requestId: requestId(),
+        houseIds: [...houseIds],
+        coveringCode: typed.covering || null,
+        filmYear: typedNumber(typed.filmYear),
+        heatingPlanCode: typed.plan || null,
+        airChangesPerHour: typedNumber(typed.air),
+      },
+    });
+    if (changeHouses.changeId) done(`${count} changed alike.`, changeHouses.changeId);
+    return changeHouses;
+  }, close);
+  const faults = save.data?.faults ?? [];
+  const empty = Object.values(typed).every((t) => t.trim() === '');
+  return (
+    <section>
+      <FormFrame
+        title={`Change ${count} alike`}
+        button={`Change ${count}`}
+        faults={faults}
+        shown={['airChangesPerHour']}
+        conflict={save.data?.conflict ?? false}
+        error={save.error}
+        pending={save.isPending || empty}
+        submit={() => save.mutate()}
+        close={close}
+      >
+        <Choice
+          label="covering of the roof"
+          value={typed.covering}
+          change={(covering) => set({ ...typed, covering })}
+          options={[['', 'each keeps its own'], ...coverings]}
+        />
+        <Field
+          label="year it was put on"
+          value={typed.filmYear}
+          change={(filmYear) => set({ ...typed, filmYear })}
+          name="filmYear"
+          faults={faults}
+        />
+        <Choice
+          label="heating plan"
+          value={typed.plan}
+          change={(plan) => set({ ...typed, plan })}
+          options={[['', 'each keeps its own'], ...plans]}
+        />
+        <Field
+          label="air changes an hour"
+          value={typed.air}
+          change={(air) => set({ ...typed, air })}
+          name="airChangesPerHour"
+          faults={faults}
+        />
+      </FormFrame>
+    </section>
+  );
+}

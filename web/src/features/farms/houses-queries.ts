@@ -1,0 +1,43 @@
+import { graphql } from '../../lib/graphql/generated/index.ts';
+
+export const Houses = graphql(`
+  query Houses($filter: HouseFilterInput, $after: String) {
+    coop {
+      houses(filter: $filter, first: 50, after: $after) {
+        total
+        next
+        items {
+          id
+          name
+          shape
+          widthM
+          lengthM
+          bays
+          covering
+          heatingPlanCode
+          filmDueYear
+          fuel
+          dataGrade
+          farm {
+            id
+            name
+          }
+        }
+      }
+    }
+  }
+`);
+
+export const ChangeHouses = graphql(`
+  mutation ChangeHouses($input: ChangeHousesInput!) {
+    changeHouses(input: $input) {
+      changeId
+      conflict
+      faults {
+        field
+        message
+        remedy
+      }
+    }
+  }
+`);
