@@ -47,10 +47,17 @@ public enum ReadKind
 /// <param name="GaugeBeforePct">Tank gauge before the fill, per cent; null = not read.</param>
 /// <param name="GaugeAfterPct">Tank gauge after the fill, per cent; null = not read.</param>
 /// <param name="FeesCents">Fees inside the total in whole cents; null = none told.</param>
-/// <param name="Held">Why the line is not used; null = it is used.</param>
+/// <param name="Held">Why the user took the line out; null = it counts.</param>
+/// <param name="PriceUsdPerUnit">Price of a unit as printed, US dollars; null = none told.</param>
+/// <param name="ThermsPerCcf">The bill's own therm factor; null = the meter's, or the published mean.</param>
+/// <param name="OnlyDollars">Only money is known; the quantity is reckoned from the price.</param>
+/// <param name="Confirmed">The user looked at what was asked of the line and keeps it.</param>
+/// <param name="IssuedOn">Day a bill was made out; of two for the same days the newer counts. Null = not told.</param>
+/// <param name="Note">Remark of the user.</param>
 public sealed record FuelEntry(
     FuelEntryKind Kind, DateOnly FromOn, DateOnly ToOn, double Quantity, string Unit, double KwhFuel, long? TotalCents = null,
-    ReadKind Read = ReadKind.Unknown, double? GaugeBeforePct = null, double? GaugeAfterPct = null, long? FeesCents = null, string? Held = null);
+    ReadKind Read = ReadKind.Unknown, double? GaugeBeforePct = null, double? GaugeAfterPct = null, long? FeesCents = null, string? Held = null,
+    double? PriceUsdPerUnit = null, double? ThermsPerCcf = null, bool OnlyDollars = false, bool Confirmed = false, DateOnly? IssuedOn = null, string? Note = null);
 
 /// <summary>All deliveries and bills of one supply group.</summary>
 public sealed record FuelRecordFacts

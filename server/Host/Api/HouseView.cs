@@ -134,9 +134,6 @@ public sealed partial class HouseView(Register register, Item<HouseFacts> item)
     /// <summary>Fuel.</summary>
     public FuelKind Fuel => register.Fuel(item.Facts);
 
-    /// <summary>Data grade.</summary>
-    public DataGrade DataGrade => Record is not null ? DataGrade.B : DataGrade.C;
-
     /// <summary>Retrofits already there.</summary>
     public IEnumerable<string> RetrofitsInstalled => item.Facts.RetrofitsInstalled.Select(c => register.Catalogue.Find(CatalogueKind.Retrofit, c)?.Title ?? c);
 
@@ -178,38 +175,4 @@ public sealed partial class HouseView(Register register, Item<HouseFacts> item)
         return new(heat.DemandKwh, heat.TotalKwh, heat.TotalKwh / option.Efficiency, SeasonCalendar.Name(year.Season), parts[0], parts[1], parts[2], parts[3], parts[4], l.PurgeKwh, l.SunUsedKwh, l.CarriedKwh,
             heat.PeakKw, HeatBalance.DesignKw(option, design, everythingInPlace: true), design, double.IsInfinity(option.OutputW) ? null : option.OutputW / 1000, heat.ColdHours, heat.UndeliveredKwh);
     }
-
-    /// <summary>Reckoned against billed, for the supply group's last whole winter.</summary>
-    public BackCheckView? BackCheck
-    {
-        get
-        {
-            if (Record is not { } record || register.Farms[item.Facts.FarmId].Facts.WeatherStationId is not { } station)
-            {
-                return null;
-            }
-
-            // the newest billed season whose weather is on record; a record that ends earlier is met by its middling winter
-            var years = register.Winters(station)?.Years;
-            var billedSeasons = record.Facts.Entries.Where(e => e.Held is null).Select(e => SeasonCalendar.SeasonOf(e.FromOn)).Distinct().OrderDescending().ToList();
-            if (years is null || billedSeasons.Count == 0 || register.Middling(station) is not { } middling)
-            {
-                return null;
-            }
-
-            var season = billedSeasons.FirstOrDefault(years.ContainsKey, billedSeasons[0]);
-            var year = years.GetValueOrDefault(season) ?? middling;
-            var behind = register.Houses.Values.Where(h => h.Facts.Supplies.Any(s => s.SupplyGroupId == record.Facts.SupplyGroupId)).Select(register.Model).Where(m => m.Model is not null);
-            var reckoned = behind.Sum(m => HeatBalance.Season(OptionModels.AsItStands(m.Model!), year).TotalKwh / m.Model!.Heaters[0].Efficiency);
-            var billed = record.Facts.Entries.Where(e => e.Held is null && SeasonCalendar.SeasonOf(e.FromOn) == season).Sum(e => e.KwhFuel);
-            var ratio = billed / reckoned;
-            var verdict = ratio is > 0.85 and < 1.18 ? "these bills agree with the houses as described" : ratio >= 1.18
-                ? "the houses burn more than described: check other uses on the tank or meter, dates heated, set points, torn film, the unit of the bills"
-                : "the houses burn less than described: check dates heated, set points, the unit of the bills";
-            verdict += years.ContainsKey(season) ? string.Empty : $"; the station's record ends before it, so this is the winter {SeasonCalendar.Name(middling.Season)}";
-            return new(SeasonCalendar.Name(season), reckoned, billed, verdict);
-        }
-    }
-
-    private Item<FuelRecordFacts>? Record => register.Records.Values.FirstOrDefault(r => r.Facts.Entries.Count > 0 && item.Facts.Supplies.Any(s => s.SupplyGroupId == r.Facts.SupplyGroupId));
 }

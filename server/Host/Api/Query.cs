@@ -45,8 +45,8 @@ public sealed partial class CoopView(Register register)
     {
         get
         {
-            var b = register.Houses.Values.Count(h => h.Facts.Supplies.Any(s => register.Records.Values.Any(r => r.Facts.SupplyGroupId == s.SupplyGroupId && r.Facts.Entries.Count > 0)));
-            return new(0, b, register.Houses.Count - b);
+            var grades = register.Houses.Values.Select(h => register.Grade(h.Facts)).ToList();
+            return new(grades.Count(g => g == DataGrade.A), grades.Count(g => g == DataGrade.B), grades.Count(g => g == DataGrade.C));
         }
     }
 

@@ -3,6 +3,7 @@ using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.HeatDemand.Calibration;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Units;
@@ -81,7 +82,8 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             FarmId = farmId,
             Fuel = farm.Fuel,
             Kind = farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? SupplyKind.Tank : SupplyKind.Meter,
-            TankSizeL = farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? 1000 * Us.GallonL : null,
+            TankSizeL = farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? DemoBills.TankGallons(farm) * Us.GallonL : null,
+            OtherUses = DemoBills.OtherUses(farm),
         }, new(farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? "tank bank" : "meter")));
         save.Add(new(ItemKind.Contract, $"ct_demo{number:00}", null, new ContractFacts
         {
@@ -92,15 +94,15 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             EndsOn = farm.FixedPrice is null ? null : new DateOnly(2028, 6, 30),
             MonthlyFeeUsd = farm.Fuel is FuelKind.NaturalGas or FuelKind.Electricity ? 35 : null,
         }, new(farm.FixedPrice is null ? "monthly index" : "fixed to June 2028")));
-        var use = new double[24];
+        var use = new double[DemoBills.Days];
         for (var h = 0; h < farm.Houses.Length; h++)
         {
             House(number, h, farm, farmId, groupId, years, use, save);
         }
 
-        if (farm.Billed)
+        if (farm.Records != DemoRecords.None)
         {
-            save.Add(new(ItemKind.FuelRecord, $"fr_demo{number:00}", null, new FuelRecordFacts { SupplyGroupId = groupId, Entries = Bills(farm.Fuel, unit, use) }, new("bills of two winters")));
+            save.Add(new(ItemKind.FuelRecord, $"fr_demo{number:00}", null, DemoBills.Of(farm, groupId, unit, use), new(farm.Records == DemoRecords.Bills ? "bills of two winters" : "deliveries of two winters")));
         }
     }
 
@@ -135,34 +137,11 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
 
         save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = UsualOptions.For(model) }, new()));
         var option = OptionModels.AsItStands(model);
-        var truth = Math.Exp(0.12 * Noise.Normal(Seed, NoisePurpose.LossOwn, facts.DrawKey, 0, 0));
-        for (var w = 0; w < 2; w++)
+        var truth = farm.Truth * Math.Exp(0.06 * Noise.Normal(Seed, NoisePurpose.LossOwn, facts.DrawKey, 0, 0));
+        var day = 0;
+        foreach (var heat in DemoBills.Seasons.SelectMany(s => DailyHeat.Of(option, years[s])))
         {
-            var demand = HeatBalance.Season(option, years[2023 + w]).DemandKwh;
-            for (var m = 0; m < 12; m++)
-            {
-                use[12 * w + m] += truth * demand[m] / model.Heaters[0].Efficiency;
-            }
+            use[day++] += truth * heat / model.Heaters[0].Efficiency;
         }
-    }
-
-    private static List<FuelEntry> Bills(FuelKind fuel, string unit, double[] useKwh)
-    {
-        var kwh = HeatingValues.KwhPerUnit(fuel, unit)!.Value;
-        var price = fuel switch { FuelKind.NaturalGas => 0.92, FuelKind.Propane => 2.35, FuelKind.FuelOil => 3.75, _ => 0.125 };
-        var entries = new List<FuelEntry>();
-        for (var i = 0; i < useKwh.Length; i++)
-        {
-            var calendar = SeasonCalendar.CalendarMonth(i % 12);
-            var from = new DateOnly(2023 + i / 12 + (calendar < 7 ? 1 : 0), calendar, 1);
-            var quantity = Math.Round(useKwh[i] / kwh * (1 + 0.03 * Noise.Normal(Seed, NoisePurpose.Offset, (int)fuel, i, 1)), 1);
-            if (quantity > 0)
-            {
-                entries.Add(new(fuel is FuelKind.NaturalGas or FuelKind.Electricity ? FuelEntryKind.Bill : FuelEntryKind.Total, from, from.AddMonths(1).AddDays(-1), quantity, unit, quantity * kwh,
-                    (long)Math.Round(quantity * price * 100), ReadKind.Actual));
-            }
-        }
-
-        return entries;
     }
 }

@@ -29,7 +29,7 @@ public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
         var prices = All<PriceSeriesFacts>(ItemKind.PriceSeries);
         var catalogue = Catalogue.BuiltIn.With(All<CatalogueFacts>(ItemKind.CatalogueEntry).Values);
         var factors = FactorUpdate.All(catalogue, All<EvidenceFacts>(ItemKind.Evidence), set.CommonShare);
-        return new()
+        var portfolio = new Portfolio
         {
             Set = set,
             RealisedFactors = factors,
@@ -44,6 +44,7 @@ public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
             Stations = All<WeatherStationFacts>(ItemKind.WeatherStation).ToDictionary(s => s.Key, s => Winters(viewer, s.Value)),
             Prices = PricesInUse(prices, set).ToDictionary(p => p.Key, p => prices[p.Value]),
         };
+        return portfolio with { LossFits = LossFits.Of(portfolio) };
     }
 
     /// <summary>The price series that a set of assumptions rolls on from: the one it names, else the starter record, else the first.</summary>

@@ -1,0 +1,63 @@
+using FarmPortfolio.Engine.Weather;
+
+namespace FarmPortfolio.Engine.HeatDemand.Calibration;
+
+/// <summary>A house behind a tank or meter.</summary>
+/// <param name="Id">House.</param>
+/// <param name="Model">Its model.</param>
+/// <param name="HeaterNo">Heater that the tank or meter feeds.</param>
+/// <param name="Share">Share of the house's heat from it, 0 to 1.</param>
+public sealed record BehindTank(string Id, HouseModel Model, int HeaterNo = 0, double Share = 1);
+
+/// <summary>Fuel that the houses behind a tank or meter need as described, day by day.</summary>
+internal sealed class ModelledFuel(IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters)
+{
+    private readonly Dictionary<int, double[]?> bySeason = [];
+
+    /// <summary>Winters by season year.</summary>
+    public IReadOnlyDictionary<int, WeatherYear> Winters { get; } = winters;
+
+    /// <summary>Fuel of a season by day, kWh; null where its weather is not on record.</summary>
+    public double[]? Season(int season)
+    {
+        if (!bySeason.TryGetValue(season, out var days))
+        {
+            bySeason[season] = days = Winters.TryGetValue(season, out var year) ? Days(houses, year) : null;
+        }
+
+        return days;
+    }
+
+    /// <summary>Fuel over whole days, kWh; null where the weather of a day is not on record.</summary>
+    public double? Of(DateOnly from, DateOnly to)
+    {
+        var sum = 0.0;
+        for (var day = from; day <= to; day = day.AddDays(1))
+        {
+            if (Season(SeasonCalendar.SeasonOf(day)) is not { } season)
+            {
+                return null;
+            }
+
+            sum += season[SeasonCalendar.DayIndex(day)];
+        }
+
+        return sum;
+    }
+
+    private static double[] Days(IReadOnlyList<BehindTank> houses, WeatherYear year)
+    {
+        var sum = new double[SeasonCalendar.Days(year.Season)];
+        foreach (var house in houses)
+        {
+            var heat = DailyHeat.Of(OptionModels.AsItStands(house.Model), year);
+            var perKwh = house.Share / house.Model.Heaters[house.HeaterNo].Efficiency;
+            for (var d = 0; d < sum.Length; d++)
+            {
+                sum[d] += perKwh * heat[d];
+            }
+        }
+
+        return sum;
+    }
+}

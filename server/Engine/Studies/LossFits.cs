@@ -1,0 +1,66 @@
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.HeatDemand.Calibration;
+using FarmPortfolio.Engine.Weather;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>Fits every tank and meter of a portfolio to its fuel record and says what that means for each house.</summary>
+public static class LossFits
+{
+    /// <summary>The fits by house; a house without a record is not among them.</summary>
+    /// <param name="portfolio">All that the study reads.</param>
+    /// <returns>By house.</returns>
+    public static IReadOnlyDictionary<string, LossFit> Of(Portfolio portfolio)
+    {
+        var groups = portfolio.FuelRecords.Where(r => r.Value.Entries.Count > 0 && portfolio.SupplyGroups.ContainsKey(r.Key)).OrderBy(r => r.Key, StringComparer.Ordinal).ToList();
+        var fits = new Dictionary<string, (GroupFit Fit, int Houses)>();
+        foreach (var (id, record) in groups)
+        {
+            var houses = Behind(portfolio, id);
+            fits[id] = (Group(portfolio, id, record, houses), houses.Count);
+        }
+
+        var byHouse = new Dictionary<string, LossFit>();
+        foreach (var (id, house) in portfolio.Houses)
+        {
+            // of two tanks or meters the one that gives most of the heat speaks for the house
+            if (house.Supplies.Where(s => fits.ContainsKey(s.SupplyGroupId)).MaxBy(s => s.Share) is { } supply)
+            {
+                var (fit, houses) = fits[supply.SupplyGroupId];
+                byHouse[id] = Calibrations.House(fit, supply.SupplyGroupId, houses);
+            }
+        }
+
+        return byHouse;
+    }
+
+    /// <summary>The houses behind a tank or meter that can be reckoned.</summary>
+    /// <param name="portfolio">All that the study reads.</param>
+    /// <param name="groupId">Tank or meter.</param>
+    /// <returns>Houses in order of their ids.</returns>
+    public static IReadOnlyList<BehindTank> Behind(Portfolio portfolio, string groupId)
+    {
+        var (set, behind) = (portfolio.Set, new List<BehindTank>());
+        foreach (var (id, facts) in portfolio.Houses.Where(h => h.Value.Supplies.Any(s => s.SupplyGroupId == groupId)).OrderBy(h => h.Key, StringComparer.Ordinal))
+        {
+            var supply = facts.Supplies.First(s => s.SupplyGroupId == groupId);
+            var fuel = portfolio.SupplyGroups[groupId].Fuel;
+            var (model, faults) = HouseModels.Of(facts, portfolio.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, fuel);
+            if (model is not null && faults.Count == 0 && supply.HeaterNo >= 0 && supply.HeaterNo < model.Heaters.Count)
+            {
+                behind.Add(new(id, model with { HouseId = id }, supply.HeaterNo, supply.Share));
+            }
+        }
+
+        return behind;
+    }
+
+    private static GroupFit Group(Portfolio portfolio, string id, FuelRecordFacts record, IReadOnlyList<BehindTank> houses)
+    {
+        var group = portfolio.SupplyGroups[id];
+        var station = portfolio.Farms.GetValueOrDefault(group.FarmId)?.WeatherStationId;
+        var winters = station is not null && portfolio.Stations.TryGetValue(station, out var s) ? s.Years : new Dictionary<int, WeatherYear>();
+        return Calibrations.Of(group, record, houses, winters, portfolio.Catalogue.Default("gradeBSd"), portfolio.Catalogue.Default("gradeCSd"));
+    }
+}

@@ -1,0 +1,205 @@
+using System.Globalization;
+using FarmPortfolio.Engine;
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Units;
+
+namespace FarmPortfolio.Host.Loading;
+
+/// <summary>Lines of a fuel record as a sheet tells them.</summary>
+/// <param name="Entries">Sound rows in the sheet's order, each with its line.</param>
+public sealed record FuelRows(IReadOnlyList<(int Line, FuelEntry Entry)> Entries);
+
+/// <summary>
+/// Reads delivery tickets, utility bills or totals of one tank or meter from CSV or a pasted sheet. Heads are plain words in any order; a row with one date is a delivery,
+/// one with two a bill (at a meter) or a total (at a tank). A unit told nowhere is asked for.
+/// </summary>
+public static class FuelSheet
+{
+    private static readonly Dictionary<string, string> Columns = new()
+    {
+        ["date"] = "date", ["delivered"] = "date", ["delivery date"] = "date", ["from"] = "from", ["read date from"] = "from", ["start"] = "from", ["to"] = "to", ["read date to"] = "to", ["end"] = "to", ["read date"] = "to",
+        ["quantity"] = "quantity", ["gallons"] = "quantity", ["amount"] = "quantity", ["use"] = "quantity", ["usage"] = "quantity", ["therms"] = "quantity", ["unit"] = "unit",
+        ["kind"] = "read", ["fill"] = "read", ["read"] = "read", ["read kind"] = "read", ["price"] = "price", ["unit price"] = "price", ["fees"] = "fees", ["fixed charge"] = "fees", ["total"] = "total", ["cost"] = "total",
+        ["gauge before"] = "before", ["gauge % before"] = "before", ["gauge after"] = "after", ["gauge % after"] = "after", ["therm factor"] = "factor", ["therms per ccf"] = "factor",
+        ["issued"] = "issued", ["bill date"] = "issued", ["note"] = "note", ["remark"] = "note",
+    };
+
+    private static readonly Dictionary<string, ReadKind> Reads = new()
+    {
+        ["full"] = ReadKind.Full, ["part"] = ReadKind.Part, ["partial"] = ReadKind.Part, ["unknown"] = ReadKind.Unknown, [""] = ReadKind.Unknown,
+        ["actual"] = ReadKind.Actual, ["estimated"] = ReadKind.Estimated, ["estimate"] = ReadKind.Estimated, ["customer"] = ReadKind.Customer,
+    };
+
+    private static readonly string[] Dates = ["yyyy-MM-dd", "yyyy/M/d", "M/d/yyyy", "M/d/yy", "d MMM yyyy", "MMM d yyyy", "d-MMM-yyyy"];
+
+    /// <summary>Reads a sheet.</summary>
+    /// <param name="text">Text.</param>
+    /// <param name="fuel">Fuel of the tank or meter.</param>
+    /// <param name="supply">Tank or meter.</param>
+    /// <param name="unit">Unit of quantities without one; null = not said.</param>
+    /// <returns>The sound rows, null when there is no head, and the faults.</returns>
+    public static Loaded<FuelRows> Read(SourceText text, FuelKind fuel, SupplyKind supply, string? unit = null)
+    {
+        var faults = new FaultList(text.File);
+        var entries = new List<(int, FuelEntry)>();
+        Dictionary<string, int>? at = null;
+        var rows = 0;
+        foreach (var (line, cells) in TableRows.Of(text, faults))
+        {
+            if (at is null)
+            {
+                at = Head(cells, line, fuel, ref unit, faults);
+                if (at is not null)
+                {
+                    text.HeadFound();
+                }
+            }
+            else
+            {
+                rows++;
+                if (new Row(cells, line, at, faults).Entry(fuel, supply, unit) is { } entry)
+                {
+                    entries.Add((line, entry));
+                }
+            }
+        }
+
+        if (at is null && text.Refusal is null && faults.Count == 0)
+        {
+            faults.Add("NO_HEAD", null, "No head with a date and a quantity was found.", "Give a first row such as: date, quantity, unit, kind, total; or: from, to, quantity, unit, read kind, total.", 1, 1);
+        }
+
+        return new(at is null ? null : new(entries), rows, faults.All);
+    }
+
+    private static Dictionary<string, int>? Head(string[] cells, int line, FuelKind fuel, ref string? unit, FaultList faults)
+    {
+        var at = new Dictionary<string, int>();
+        for (var i = 0; i < cells.Length; i++)
+        {
+            var head = HeadCell.Of(cells[i], u => Unit(fuel, u) is not null);
+            if (!Columns.TryGetValue(head.Name, out var column))
+            {
+                continue;
+            }
+
+            at.TryAdd(column, i);
+            unit = column == "quantity" ? Unit(fuel, head.Unit ?? head.Name) ?? unit : unit;
+        }
+
+        if (!at.ContainsKey("quantity") && !at.ContainsKey("total") || !at.ContainsKey("date") && !at.ContainsKey("to"))
+        {
+            return null;
+        }
+
+        foreach (var (cell, i) in cells.Select((c, i) => (c, i)).Where(c => c.c.Length > 0 && !at.ContainsValue(c.i)))
+        {
+            faults.Add("UNKNOWN_COLUMN", cell, $"The column \"{cell}\" is not known and is passed over.", $"Known are: {string.Join(", ", Columns.Keys.Take(12))}.", line, i + 1);
+        }
+
+        return at;
+    }
+
+    private static string? Unit(FuelKind fuel, string word)
+    {
+        var plain = word.Trim().TrimEnd('.').ToLowerInvariant() switch
+        {
+            "gallon" or "gallons" or "gals" => "gal", "litre" or "litres" or "liter" or "liters" or "l" => "L", "lbs" or "pound" or "pounds" => "lb", "therms" or "th" => "therm",
+            "m³" => "m3", "kwh" => "kWh", "mmbtu" => "MMBtu", "tons" => "ton", var other => other,
+        };
+        return HeatingValues.KwhPerUnit(fuel, plain) is null ? null : plain;
+    }
+
+    private sealed class Row(string[] cells, int line, Dictionary<string, int> at, FaultList faults)
+    {
+        private bool wrong;
+
+        public FuelEntry? Entry(FuelKind fuel, SupplyKind supply, string? unit)
+        {
+            var (date, from, to) = (Day("date"), Day("from"), Day("to"));
+            var quantity = Number("quantity");
+            var (total, price, fees) = (Number("total"), Number("price"), Number("fees"));
+            var read = Cell("read").ToLowerInvariant();
+            if (!Reads.TryGetValue(read, out var kind))
+            {
+                Wrong("UNKNOWN_WORD", "read", $"\"{Cell("read")}\" is no kind of fill or read.", "Write full, part or unknown; or actual, estimated or customer.");
+            }
+
+            var named = Cell("unit");
+            var written = named.Length > 0 ? Unit(fuel, named) : unit;
+            if (named.Length > 0 && written is null)
+            {
+                Wrong("UNKNOWN_UNIT", "unit", $"\"{named}\" is no unit that this fuel is sold in.", $"Write one of {string.Join(", ", HeatingValues.UnitsOf(fuel))}.");
+            }
+            else if (written is null && quantity is not null)
+            {
+                Wrong("NO_UNIT", "quantity", "The quantity has no unit.", $"Add a column \"unit\", or say the unit of the sheet: {string.Join(", ", HeatingValues.UnitsOf(fuel))}.");
+            }
+
+            var last = to ?? date;
+            if (last is null && !wrong)
+            {
+                Wrong("NO_DATE", "date", "The row has no date.", "Give the day of the delivery, or from and to of the bill.");
+            }
+
+            if (quantity is null && total is null && !wrong)
+            {
+                Wrong("NO_QUANTITY", "quantity", "The row has no quantity and no total.", "Give the quantity, or the money paid.");
+            }
+
+            if (wrong)
+            {
+                return null;
+            }
+
+            var of = to is null ? FuelEntryKind.Delivery : supply == SupplyKind.Meter ? FuelEntryKind.Bill : FuelEntryKind.Total;
+            var (u, q) = (written ?? HeatingValues.UnitsOf(fuel)[0], quantity ?? 0);
+            return new(of, to is null ? last!.Value : from ?? date ?? last!.Value, last!.Value, q, u, q * HeatingValues.KwhPerUnit(fuel, u)!.Value, Cents(total), kind, Number("before"), Number("after"), Cents(fees), null,
+                price, Number("factor"), quantity is null, false, Day("issued"), Cell("note") is { Length: > 0 } note ? note : null);
+        }
+
+        private static long? Cents(double? usd) => usd is { } v ? (long)Math.Round(v * 100) : null;
+
+        private string Cell(string column) => at.TryGetValue(column, out var i) && i < cells.Length ? cells[i].Trim() : string.Empty;
+
+        private void Wrong(string code, string column, string message, string remedy)
+        {
+            wrong = true;
+            faults.Add(code, column, message, remedy, line, at.TryGetValue(column, out var i) ? i + 1 : null);
+        }
+
+        private DateOnly? Day(string column)
+        {
+            var cell = Cell(column);
+            if (cell.Length == 0)
+            {
+                return null;
+            }
+
+            if (DateOnly.TryParseExact(cell.Replace(",", string.Empty, StringComparison.Ordinal), Dates, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+            {
+                return day;
+            }
+
+            Wrong("BAD_DATE", column, $"\"{cell}\" is no date that can be told.", "Write it as 2024-02-17 or 2/17/2024 (month first).");
+            return null;
+        }
+
+        private double? Number(string column)
+        {
+            var cell = Cell(column).Trim('$', '%', ' ');
+            if (cell.Length == 0)
+            {
+                return null;
+            }
+
+            if (double.TryParse(cell, NumberStyles.Float | NumberStyles.AllowThousands, CultureInfo.InvariantCulture, out var value) && Math.Abs(value) < 1e9)
+            {
+                return value;
+            }
+
+            Wrong("NOT_A_NUMBER", column, $"\"{cell}\" is no number.", "Write digits with a point for decimals, such as 412.5.");
+            return null;
+        }
+    }
+}

@@ -1,0 +1,81 @@
+using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.HeatDemand;
+using FarmPortfolio.Engine.HeatDemand.Calibration;
+using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Units;
+using FarmPortfolio.Engine.Weather;
+
+namespace FarmPortfolio.Engine.Tests.HeatDemand.Calibration;
+
+/// <summary>Bills and tickets made from the program's own model with a known truth, and noise by counter (Philox).</summary>
+internal static class MadeBills
+{
+    public static readonly IReadOnlyDictionary<int, WeatherYear> Winters = TestHouse.Winters.ToDictionary(y => y.Season);
+
+    public static readonly HouseModel House = TestHouse.Model();
+
+    public static readonly BehindTank[] Behind = [new("h", House)];
+
+    public static readonly SupplyGroupFacts Meter = new() { FarmId = "f", Fuel = FuelKind.NaturalGas, Kind = SupplyKind.Meter };
+
+    public static readonly SupplyGroupFacts Tank = new() { FarmId = "f", Fuel = FuelKind.Propane, Kind = SupplyKind.Tank, TankSizeL = 1000 * Us.GallonL };
+
+    private static readonly Dictionary<int, double[]> Daily = Winters.ToDictionary(w => w.Key, w => DailyHeat.Of(OptionModels.AsItStands(House), w.Value).Select(q => q / House.Heaters[0].Efficiency).ToArray());
+
+    /// <summary>Fuel that the model needs over whole days, kWh.</summary>
+    public static double Modelled(DateOnly from, DateOnly to)
+    {
+        var sum = 0.0;
+        for (var day = from; day <= to; day = day.AddDays(1))
+        {
+            sum += Daily[SeasonCalendar.SeasonOf(day)][SeasonCalendar.DayIndex(day)];
+        }
+
+        return sum;
+    }
+
+    /// <summary>Bills with reads near the middle of each month.</summary>
+    /// <param name="months">Months, from July 2011.</param>
+    /// <param name="multiplier">True multiplier.</param>
+    /// <param name="basePerDay">True base use, kWh a day.</param>
+    /// <param name="noise">Standard normal of a bill.</param>
+    /// <param name="rootDays">kWh of noise a root day.</param>
+    /// <param name="share">Noise as a share of the bill.</param>
+    public static FuelRecordFacts Bills(int months, double multiplier, double basePerDay, Func<int, double> noise, double rootDays = 0, double share = 0)
+    {
+        var entries = new List<FuelEntry>();
+        var read = new DateOnly(2011, 7, 16);
+        for (var i = 0; i < months; i++)
+        {
+            var next = new DateOnly(2011, 7, 12).AddMonths(i + 1).AddDays(7 * i % 9);
+            var days = next.DayNumber - read.DayNumber;
+            var kwh = multiplier * Modelled(read.AddDays(1), next) + basePerDay * days;
+            kwh += noise(i) * (rootDays * Math.Sqrt(days) + share * kwh);
+            entries.Add(new(FuelEntryKind.Bill, read.AddDays(1), next, kwh, "kWh", kwh, null, ReadKind.Actual));
+            read = next;
+        }
+
+        return new() { SupplyGroupId = "g", Entries = entries };
+    }
+
+    /// <summary>A tank filled full whenever three fifths are gone, at least so many days apart.</summary>
+    public static FuelRecordFacts Tickets(double multiplier, double basePerDay, ReadKind read = ReadKind.Full, int leastDays = 10)
+    {
+        var perGallon = HeatingValues.KwhPerUnit(FuelKind.Propane, "gal")!.Value;
+        var entries = new List<FuelEntry> { new(FuelEntryKind.Delivery, new(2011, 9, 20), new(2011, 9, 20), 120, "gal", 0, null, read) };
+        var (since, gone) = (new DateOnly(2011, 9, 20), 0.0);
+        for (var day = since.AddDays(1); day < new DateOnly(2013, 6, 1); day = day.AddDays(1))
+        {
+            gone += (multiplier * Modelled(day, day) + basePerDay) / perGallon;
+            if (gone > 480 && day.DayNumber - since.DayNumber >= leastDays)
+            {
+                entries.Add(new(FuelEntryKind.Delivery, day, day, gone, "gal", 0, null, read));
+                (since, gone) = (day, 0);
+            }
+        }
+
+        return new() { SupplyGroupId = "g", Entries = entries };
+    }
+
+    public static Func<int, double> Noise(int replicate, long seed = 20) => i => Scenarios.Noise.Normal(seed, NoisePurpose.LossGroup, 1, replicate, i);
+}
