@@ -22,31 +22,6 @@ internal sealed class TrialModel(IReadOnlyDictionary<int, WeatherYear> years, do
     /// <param name="to">End.</param>
     public static double MeanC(IReadOnlyDictionary<int, WeatherYear> years, DateTime from, DateTime to) => Sum(years, from, to, (year, h) => year.TempC[h]) / (to - from).TotalHours;
 
-    /// <summary>Demand of every hour of a season, W.</summary>
-    internal static double[] Season(OptionModel option, WeatherYear year, double offsetK)
-    {
-        var season = SeasonHours.Of(year);
-        var state = new HourState(option, season);
-        var demand = new double[year.Hours];
-        var periodOf = RunningChanges.PeriodOfDay(option.Periods, year.Season);
-        for (var d = 0; d < periodOf.Length; d++)
-        {
-            if (periodOf[d] < 0)
-            {
-                state.Reset();
-                continue;
-            }
-
-            for (var h = 24 * d; h < 24 * d + 24; h++)
-            {
-                state.Step(option.Periods[periodOf[d]], season, h, offsetK);
-                demand[h] = state.DemandW;
-            }
-        }
-
-        return demand;
-    }
-
     private static double Sum(IReadOnlyDictionary<int, WeatherYear> years, DateTime from, DateTime to, Func<WeatherYear, int, double> of)
     {
         var sum = 0.0;
@@ -71,7 +46,7 @@ internal sealed class TrialModel(IReadOnlyDictionary<int, WeatherYear> years, do
     {
         if (!known.TryGetValue((option, year.Season), out var hours))
         {
-            known[(option, year.Season)] = hours = Season(option, year, offsetK);
+            known[(option, year.Season)] = hours = HourlyHeat.Season(option, year, offsetK);
         }
 
         return hours;

@@ -176,16 +176,28 @@ internal sealed class HouseCells
         var house = Cell(HouseColumn.House);
         var result = new HouseRow(line, farm.Trim())
         {
-            Place = Cell(HouseColumn.Place), Station = Cell(HouseColumn.Station), House = house?.Trim(), SalesCents = Number(HouseColumn.Sales) is { } sales ? (long)Math.Round(sales * 100) : null,
+            Place = Cell(HouseColumn.Place),
+            Station = Cell(HouseColumn.Station),
+            House = house?.Trim(),
+            SalesCents = Number(HouseColumn.Sales) is { } sales ? (long)Math.Round(sales * 100) : null,
             Shape = Word<HouseShape>(HouseColumn.Shape, HouseWords.Shape, HouseWords.ShapeNames) ?? HouseShape.Hoop,
             BayRoof = Word<HouseShape>(HouseColumn.BayRoof, HouseWords.Shape, "hoop, Gothic arch or gable"),
             Bays = Whole(HouseColumn.Bays, 1, 60) ?? 1,
-            WidthM = Number(HouseColumn.Width) ?? double.NaN, LengthM = Number(HouseColumn.Length) ?? double.NaN, SideWallM = Number(HouseColumn.SideWall), RidgeM = Number(HouseColumn.Ridge),
-            CoveringCode = Code(HouseColumn.Covering, CatalogueKind.Covering), FilmYear = Whole(HouseColumn.FilmYear, 1950, 2100),
+            WidthM = Number(HouseColumn.Width) ?? double.NaN,
+            LengthM = Number(HouseColumn.Length) ?? double.NaN,
+            SideWallM = Number(HouseColumn.SideWall),
+            RidgeM = Number(HouseColumn.Ridge),
+            CoveringCode = Code(HouseColumn.Covering, CatalogueKind.Covering),
+            FilmYear = Whole(HouseColumn.FilmYear, 1950, 2100),
             PlanCode = Code(HouseColumn.Plan, CatalogueKind.HeatingPlan),
-            HeaterCode = Code(HouseColumn.Heater, CatalogueKind.Heater), HeaterYear = Whole(HouseColumn.HeaterYear, 1950, 2100), InputKw = Number(HouseColumn.Input),
+            HeaterCode = Code(HouseColumn.Heater, CatalogueKind.Heater),
+            HeaterYear = Whole(HouseColumn.HeaterYear, 1950, 2100),
+            InputKw = Number(HouseColumn.Input),
             Efficiency = Number(HouseColumn.Efficiency) is { } e ? e > 1.5 ? e / 100 : e : null,
-            Fuel = Word<Engine.FuelKind>(HouseColumn.Fuel, HouseWords.Fuel, HouseWords.FuelNames), Supply = Cell(HouseColumn.Supply)?.Trim(), TankSizeL = Number(HouseColumn.TankSize), AirChangesPerHour = Number(HouseColumn.AirChanges),
+            Fuel = Word<Engine.FuelKind>(HouseColumn.Fuel, HouseWords.Fuel, HouseWords.FuelNames),
+            Supply = Cell(HouseColumn.Supply)?.Trim(),
+            TankSizeL = Number(HouseColumn.TankSize),
+            AirChangesPerHour = Number(HouseColumn.AirChanges),
             Installed = [.. (Cell(HouseColumn.Installed) ?? string.Empty).Split([';', '+', '/'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(Installed).OfType<string>()],
         };
         var (from, to) = (Word<MonthDay>(HouseColumn.HeatedFrom, HouseWords.Day, "a day such as 15 Feb or 2/15"), Word<MonthDay>(HouseColumn.HeatedTo, HouseWords.Day, "a day such as 31 May or 5/31"));

@@ -14,7 +14,11 @@ internal static class HouseColumns
     private static readonly Dictionary<string, double> Temperatures = new(StringComparer.Ordinal) { ["f"] = Engine.Units.Us.DegreeK, ["fahrenheit"] = Engine.Units.Us.DegreeK, ["c"] = 1, ["celsius"] = 1 };
     private static readonly Dictionary<string, double> Powers = new(StringComparer.Ordinal)
     {
-        ["btu/h"] = Engine.Units.Us.BtuKwh, ["btuh"] = Engine.Units.Us.BtuKwh, ["kbtu/h"] = 1000 * Engine.Units.Us.BtuKwh, ["mbh"] = 1000 * Engine.Units.Us.BtuKwh, ["kw"] = 1,
+        ["btu/h"] = Engine.Units.Us.BtuKwh,
+        ["btuh"] = Engine.Units.Us.BtuKwh,
+        ["kbtu/h"] = 1000 * Engine.Units.Us.BtuKwh,
+        ["mbh"] = 1000 * Engine.Units.Us.BtuKwh,
+        ["kw"] = 1,
     };
 
     private static readonly Dictionary<string, double> Volumes = new(StringComparer.Ordinal) { ["gal"] = Engine.Units.Us.GallonL, ["gallons"] = Engine.Units.Us.GallonL, ["l"] = 1, ["litres"] = 1, ["liters"] = 1 };

@@ -82,9 +82,24 @@ public static class HouseSheet
         var columns = HouseColumns.Names.Keys.ToList();
         var example = new Dictionary<HouseColumn, string>
         {
-            [HouseColumn.Farm] = "Example Farm", [HouseColumn.Place] = "Anyplace", [HouseColumn.House] = "house 1", [HouseColumn.Shape] = "hoop", [HouseColumn.Width] = "30", [HouseColumn.Length] = "96",
-            [HouseColumn.Covering] = "double film", [HouseColumn.FilmYear] = "2024", [HouseColumn.HeatedFrom] = "15 Feb", [HouseColumn.HeatedTo] = "31 May", [HouseColumn.Night] = "60", [HouseColumn.Day] = "65",
-            [HouseColumn.Heater] = "power", [HouseColumn.HeaterYear] = "2015", [HouseColumn.Input] = "250000", [HouseColumn.Fuel] = "propane", [HouseColumn.Supply] = "tank bank", [HouseColumn.TankSize] = "1000",
+            [HouseColumn.Farm] = "Example Farm",
+            [HouseColumn.Place] = "Anyplace",
+            [HouseColumn.House] = "house 1",
+            [HouseColumn.Shape] = "hoop",
+            [HouseColumn.Width] = "30",
+            [HouseColumn.Length] = "96",
+            [HouseColumn.Covering] = "double film",
+            [HouseColumn.FilmYear] = "2024",
+            [HouseColumn.HeatedFrom] = "15 Feb",
+            [HouseColumn.HeatedTo] = "31 May",
+            [HouseColumn.Night] = "60",
+            [HouseColumn.Day] = "65",
+            [HouseColumn.Heater] = "power",
+            [HouseColumn.HeaterYear] = "2015",
+            [HouseColumn.Input] = "250000",
+            [HouseColumn.Fuel] = "propane",
+            [HouseColumn.Supply] = "tank bank",
+            [HouseColumn.TankSize] = "1000",
         };
         string Row(Func<HouseColumn, string> cell) => string.Join(',', columns.Select(cell));
         return string.Create(CultureInfo.InvariantCulture, $"{Row(c => HouseColumns.Names[c][0])}\r\n{Row(c => HouseColumns.Units(c).Count > 0 ? HouseColumns.Usual(c, si: false) : string.Empty)}\r\n{Row(c => example.GetValueOrDefault(c, string.Empty))}\r\n");

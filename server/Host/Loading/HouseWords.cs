@@ -10,20 +10,43 @@ internal static class HouseWords
 {
     private static readonly Dictionary<string, HouseShape> Shapes = new(StringComparer.Ordinal)
     {
-        ["hoop"] = HouseShape.Hoop, ["half round"] = HouseShape.Hoop, ["gothic arch"] = HouseShape.GothicArch, ["gothic"] = HouseShape.GothicArch,
-        ["gable"] = HouseShape.Gable, ["gutter connected"] = HouseShape.GutterConnected, ["range"] = HouseShape.GutterConnected,
+        ["hoop"] = HouseShape.Hoop,
+        ["half round"] = HouseShape.Hoop,
+        ["gothic arch"] = HouseShape.GothicArch,
+        ["gothic"] = HouseShape.GothicArch,
+        ["gable"] = HouseShape.Gable,
+        ["gutter connected"] = HouseShape.GutterConnected,
+        ["range"] = HouseShape.GutterConnected,
     };
 
     private static readonly Dictionary<string, FuelKind> Fuels = new(StringComparer.Ordinal)
     {
-        ["natural gas"] = FuelKind.NaturalGas, ["gas"] = FuelKind.NaturalGas, ["propane"] = FuelKind.Propane, ["lp gas"] = FuelKind.Propane, ["lpg"] = FuelKind.Propane,
-        ["oil"] = FuelKind.FuelOil, ["no 2 oil"] = FuelKind.FuelOil, ["fuel oil"] = FuelKind.FuelOil, ["heating oil"] = FuelKind.FuelOil, ["electricity"] = FuelKind.Electricity, ["electric"] = FuelKind.Electricity,
+        ["natural gas"] = FuelKind.NaturalGas,
+        ["gas"] = FuelKind.NaturalGas,
+        ["propane"] = FuelKind.Propane,
+        ["lp gas"] = FuelKind.Propane,
+        ["lpg"] = FuelKind.Propane,
+        ["oil"] = FuelKind.FuelOil,
+        ["no 2 oil"] = FuelKind.FuelOil,
+        ["fuel oil"] = FuelKind.FuelOil,
+        ["heating oil"] = FuelKind.FuelOil,
+        ["electricity"] = FuelKind.Electricity,
+        ["electric"] = FuelKind.Electricity,
     };
 
     private static readonly Dictionary<string, string> CoveringWords = new(StringComparer.Ordinal)
     {
-        ["single"] = "singlefilm", ["single film"] = "singlefilm", ["double film"] = "doublefilm", ["double"] = "doublefilm", ["double inflated"] = "doublefilm", ["double film inflated"] = "doublefilm",
-        ["infrared"] = "doublefilm-ir", ["double infrared"] = "doublefilm-ir", ["twin wall"] = "twinwall", ["twinwall polycarbonate"] = "twinwall", ["polycarbonate"] = "twinwall",
+        ["single"] = "singlefilm",
+        ["single film"] = "singlefilm",
+        ["double film"] = "doublefilm",
+        ["double"] = "doublefilm",
+        ["double inflated"] = "doublefilm",
+        ["double film inflated"] = "doublefilm",
+        ["infrared"] = "doublefilm-ir",
+        ["double infrared"] = "doublefilm-ir",
+        ["twin wall"] = "twinwall",
+        ["twinwall polycarbonate"] = "twinwall",
+        ["polycarbonate"] = "twinwall",
     };
 
     private static readonly string[] DayFormats = ["d MMM", "dd MMM", "MMM d", "MMM dd", "d MMMM", "MMMM d", "M/d", "MM/dd", "yyyy-MM-dd", "MM-dd"];

@@ -96,7 +96,7 @@ internal sealed record SimulatedTrial
             if (!Hours.TryGetValue(retrofit, out var hours))
             {
                 var (model, _) = HouseModels.Of(House, Catalogue.BuiltIn, new(), 2012, FuelKind.NaturalGas);
-                Hours[retrofit] = hours = TrialModel.Season(TestHouse.Option(model!, retrofit), Years[2012], 0);
+                Hours[retrofit] = hours = HourlyHeat.Season(TestHouse.Option(model!, retrofit), Years[2012], 0);
             }
 
             var first = 24 * SeasonCalendar.DayIndex(new DateOnly(2012, 11, 1).AddDays(n)) + 8;
