@@ -49,6 +49,22 @@ public sealed record EvidenceFacts
     /// <summary>Why it is set aside; null where it counts.</summary>
     public string? SetAsideReason { get; init; }
 
+    /// <summary>A trial's answer as evidence.</summary>
+    /// <param name="comparison">Treated house against the control.</param>
+    /// <param name="trialId">The trial.</param>
+    /// <param name="revision">Its revision.</param>
+    /// <returns>The evidence; null where nothing could be modelled, so that there is no factor.</returns>
+    public static EvidenceFacts? Of(TrialComparison comparison, string trialId, long revision = 1) => comparison.Factor is not { } factor ? null : new()
+    {
+        RetrofitCode = comparison.RetrofitCode,
+        Kind = EvidenceKind.Trial,
+        TrialId = trialId,
+        TrialRevision = revision,
+        FactorMean = factor.Value,
+        FactorSd = Math.Max(0.01, factor.Sd),
+        SavingShare = comparison.Saving.Value,
+    };
+
     /// <summary>What is wrong with the figures.</summary>
     /// <returns>Faults; empty = none.</returns>
     public IReadOnlyList<Fault> Check()

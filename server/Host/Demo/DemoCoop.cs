@@ -47,6 +47,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             Farm(f, DemoFarms.All[f], years[DemoFarms.All[f].Station], save);
         }
 
+        save.AddRange(DemoTrial.Items(years[0][2024], "ws_demo0", blobs));
         items.Save(Viewer.Program, Id, "the demo co-op is set up", "demo", save);
     }
 

@@ -28,8 +28,21 @@ public class FarmTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     {
         var made = await New(new
         {
-            requestId = "whole", farmName = "Quince Bottom", place = "Stonemill", stationId = "ws_demo1", name = "house 1", shape = "GOTHIC_ARCH", widthM = 9.144, lengthM = 29.26, heatedFrom = "15 Feb", heatedTo = "31 May",
-            nightC = 15.6, fuel = "PROPANE", fixedPriceUsdPerUnit = 2.4, usedLastWinter = 2200.0, otherUse = "dwelling",
+            requestId = "whole",
+            farmName = "Quince Bottom",
+            place = "Stonemill",
+            stationId = "ws_demo1",
+            name = "house 1",
+            shape = "GOTHIC_ARCH",
+            widthM = 9.144,
+            lengthM = 29.26,
+            heatedFrom = "15 Feb",
+            heatedTo = "31 May",
+            nightC = 15.6,
+            fuel = "PROPANE",
+            fixedPriceUsdPerUnit = 2.4,
+            usedLastWinter = 2200.0,
+            otherUse = "dwelling",
         });
         Assert.Empty(made["faults"]!.AsArray());
         Assert.Equal(2200 * 26.77, (double)made["preview"]!["toldKwhFuel"]!, 50.0);

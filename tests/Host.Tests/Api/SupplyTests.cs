@@ -37,7 +37,12 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         const string Ask = "{ house(id: \"h_demo100\") { options { key outlayUsd outlayBasis } } }";
         var saved = await Save("saveQuote", "SaveQuoteInput", new
         {
-            requestId = "quote", farmId = "f_demo10", supplier = "a supplier", quotedOn = "2026-10-01", validUntilOn = "2027-10-01", firmness = "FIRM",
+            requestId = "quote",
+            farmId = "f_demo10",
+            supplier = "a supplier",
+            quotedOn = "2026-10-01",
+            validUntilOn = "2027-10-01",
+            firmness = "FIRM",
             lines = new[] { new { houseId = "h_demo100", retrofitCode = "curtain", usd = 12_345.0, category = "material" }, new { houseId = "h_demo100", retrofitCode = "curtain", usd = 1_000.0, category = "electrical" } },
         });
         Assert.NotNull(saved["changeId"]);
@@ -72,7 +77,9 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         {
             input = new
             {
-                id = "h_demo011", expectedRevision = (int)house["revision"]!, requestId = Guid.NewGuid().ToString(),
+                id = "h_demo011",
+                expectedRevision = (int)house["revision"]!,
+                requestId = Guid.NewGuid().ToString(),
                 house = new { name = (string)house["name"]!, widthM = (double)house["widthM"]!, lengthM = (double)house["lengthM"]!, coveringCode = "doublefilm", heatingPlanCode = "spring", parts },
             },
         };

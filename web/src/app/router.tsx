@@ -7,6 +7,7 @@ export const pages = [
   ['funding', 'Funding'],
   ['fuel', 'Fuel'],
   ['winters', 'Winters'],
+  ['evidence', 'Evidence'],
   ['assumptions', 'Assumptions'],
   ['studies', 'Studies'],
   ['import', 'Import'],
@@ -29,6 +30,7 @@ export const router = createBrowserRouter([
       { path: 'funding', lazy: async () => ({ Component: (await import('../features/funding/funding-page.tsx')).FundingPage }) },
       { path: 'fuel', lazy: async () => ({ Component: (await import('../features/fuel/fuel-page.tsx')).FuelPage }) },
       { path: 'winters', lazy: async () => ({ Component: (await import('../features/winters/winters-page.tsx')).WintersPage }) },
+      { path: 'evidence', lazy: async () => ({ Component: (await import('../features/trials/evidence-page.tsx')).EvidencePage }) },
       {
         path: 'assumptions',
         lazy: async () => ({ Component: (await import('../features/assumptions/assumptions-page.tsx')).AssumptionsPage }),

@@ -4,6 +4,7 @@ import { Link, useParams, useSearchParams } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { fuelAmount, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { HeaterSizing } from './heater-sizing.tsx';
 import { HouseActions } from './house-actions.tsx';
 import { HouseDrawing } from './house-drawing.tsx';
 import { HouseForm } from './house-form.tsx';
@@ -138,6 +139,7 @@ export function HousePage() {
           </button>
         </p>
       )}
+      <HeaterSizing houseId={house.id} optionKey={key ?? undefined} units={units} />
       <HouseOptions
         options={house.options}
         active={key ?? 'none'}

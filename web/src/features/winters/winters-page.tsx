@@ -1,19 +1,56 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from 'react-router';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
-import { temperature } from '../../lib/units/format.ts';
+import type { WintersQuery } from '../../lib/graphql/generated/graphql.ts';
+import { temperature, type UnitSystem } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { SeverityChart } from './severity-chart.tsx';
 
 const Winters = graphql(`
   query Winters {
     coop {
+      scenarioSet {
+        offsetK
+        offsetTrendKPerYear
+      }
       weatherStations {
         id
         name
         note
         latitudeDeg
         elevationM
+        normalsOnly
+        trend {
+          verdict
+          senKPerDecade
+          spreadSdK
+        }
+        reference {
+          mild
+          middle
+          hard
+        }
+        nextWinterCorrelation
+        coverage {
+          season
+          name
+          step
+          share
+          missing
+          longestGap
+          filledByLine
+          filledByUsualDay
+          usable
+        }
+        outlook {
+          season
+          name
+          p10Pct
+          p50Pct
+          p90Pct
+        }
         severity {
           season
           name
@@ -27,73 +64,116 @@ const Winters = graphql(`
   }
 `);
 
+export type Station = WintersQuery['coop']['weatherStations'][number];
+
 export function WintersPage() {
   const { units } = useUnits();
   const { data, error } = useQuery({ queryKey: ['winters'], queryFn: () => ask(Winters) });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the winters.</p>;
   const stations = data.coop.weatherStations;
-  const worst = stations[0]?.severity.reduce((a, b) => (b.againstMiddlePct > a.againstMiddlePct ? b : a), stations[0].severity[0]!);
-  const perDay = units === 'us' ? 1.8 : 1;
+  const first = stations.find((s) => s.severity.length > 0);
+  const worst = first?.severity.reduce((a, b) => (b.againstMiddlePct > a.againstMiddlePct ? b : a));
+  const set = data.coop.scenarioSet;
   return (
     <>
-      {worst ? (
+      {first && worst ? (
         <h1>
-          At {stations[0]?.name} the winter {worst.name} was <b>{Math.round(worst.againstMiddlePct)} %</b> colder than the middle one, by
+          At {first.name} the winter {worst.name} needed <b>{Math.round(worst.againstMiddlePct)} %</b> more heat than the middle one, by
           degree days.
         </h1>
       ) : (
-        <h1>There is no weather record yet. Import one.</h1>
+        <h1>There is no weather record yet.</h1>
       )}
+      <p className="lead">
+        Every future draws one recorded winter for all stations at once, for regions freeze together, and moves it by an offset:{' '}
+        {offset(set?.offsetK ?? 0, units)} in the first season, {offset(10 * (set?.offsetTrendKPerYear ?? 0), units)} a decade.{' '}
+        <Link to="/assumptions">Change the offset</Link> or <Link to="/import">import a station's record</Link>.
+      </p>
       {stations.map((s) => (
-        <section key={s.id}>
-          <ChartFrame
-            title={s.name}
-            caption={`${s.note ?? ''}; ${s.latitudeDeg.toFixed(1)} N, ${String(s.elevationM)} m. Degree days below 60 F (15.6 C) against the middle winter; each future draws one of these winters for all stations at once.`}
-            table={{
-              heads: ['season', `degree days, ${units === 'us' ? 'F' : 'K'}`, 'against the middle, %', 'coldest hour', 'days missing'],
-              rows: s.severity.map((x) => [
-                x.name,
-                Math.round(x.degreeDaysK * perDay),
-                Math.round(x.againstMiddlePct),
-                temperature(x.coldestC, units),
-                x.missingDays,
-              ]),
-            }}
-          >
-            <Dots rows={s.severity} />
-          </ChartFrame>
-        </section>
+        <StationPart key={s.id} station={s} units={units} />
       ))}
     </>
   );
 }
 
-function Dots({ rows }: { rows: readonly { season: number; name: string; againstMiddlePct: number }[] }) {
-  const most = Math.max(10, ...rows.map((r) => Math.abs(r.againstMiddlePct))) * 1.1;
-  const x = (v: number) => 300 + (v / most) * 270;
-  const named = [...rows].sort((a, b) => b.againstMiddlePct - a.againstMiddlePct).filter((_, i, all) => i === 0 || i === all.length - 1);
+const offset = (k: number, units: UnitSystem) => {
+  const v = units === 'us' ? 1.8 * k : k;
+  return `${v < 0 ? '−' : '+'}${Math.abs(v).toFixed(1)} ${units === 'us' ? 'F' : 'K'}`;
+};
+
+function StationPart({ station: s, units }: { station: Station; units: UnitSystem }) {
+  const perDay = units === 'us' ? 1.8 : 1;
+  const name = (season: number) => s.severity.find((x) => x.season === season)?.name ?? String(season);
+  const left = s.coverage.filter((c) => !c.usable);
+  const filled = s.coverage.filter((c) => c.usable && c.missing > 0);
+  const place = `${s.note ? `${s.note}; ` : ''}${s.latitudeDeg.toFixed(1)} N, ${String(Math.round(s.elevationM))} m`;
+  if (s.severity.length === 0) {
+    return (
+      <section>
+        <h2>{s.name}</h2>
+        <p className="caption">{place}</p>
+        <p>
+          {s.normalsOnly
+            ? 'Monthly normals only: no winter of it was recorded, so nothing can be said of hard and mild ones, and a study needs a record.'
+            : 'No season of its record can be used.'}
+        </p>
+      </section>
+    );
+  }
   return (
-    <svg viewBox="0 0 600 96" width="100%" style={{ maxWidth: 760 }} role="img" aria-label="severity of every recorded winter">
-      <line x1={20} x2={580} y1={66} y2={66} stroke="var(--ink)" />
-      <line x1={x(0)} x2={x(0)} y1={16} y2={66} stroke="var(--rule)" />
-      <text x={x(0)} y={84} textAnchor="middle">
-        middle
-      </text>
-      <text x={20} y={84}>
-        −{Math.round(most)} %, less heat
-      </text>
-      <text x={580} y={84} textAnchor="end">
-        +{Math.round(most)} %, more heat
-      </text>
-      {rows.map((r) => (
-        <circle key={r.season} cx={x(r.againstMiddlePct)} cy={58} r={5} fill="var(--page)" stroke="var(--ink)" />
-      ))}
-      {named.map((r) => (
-        <text key={r.season} className="strong" x={x(r.againstMiddlePct)} y={40} textAnchor="middle">
-          {r.name}
-        </text>
-      ))}
-    </svg>
+    <section>
+      <ChartFrame
+        title={s.name}
+        caption={`${place}. Degree days below 60 F (15.6 C) against the middle winter: open dots recorded, the band what the futures draw, one in ten to nine in ten.`}
+        table={{
+          heads: [
+            'season',
+            `degree days, ${units === 'us' ? 'F' : 'K'}`,
+            'against the middle, %',
+            'coldest hour',
+            'recorded, %',
+            'longest gap',
+            'filled',
+          ],
+          rows: s.coverage.map((c) => {
+            const x = s.severity.find((v) => v.season === c.season);
+            return [
+              c.name,
+              x ? Math.round(x.degreeDaysK * perDay) : 'too gappy',
+              x ? Math.round(x.againstMiddlePct) : '',
+              x ? temperature(x.coldestC, units) : '',
+              (100 * c.share).toFixed(1),
+              c.longestGap,
+              c.filledByLine + c.filledByUsualDay,
+            ];
+          }),
+        }}
+      >
+        <SeverityChart recorded={s.severity} outlook={s.outlook} />
+      </ChartFrame>
+      {s.trend && (
+        <p>
+          {units === 'us' && <>Sen's slope {offset(s.trend.senKPerDecade, units)} a decade. </>}
+          {s.trend.verdict} Single winters stray {offset(s.trend.spreadSdK, units).slice(1)} (sd) from that line.
+          {s.nextWinterCorrelation !== null &&
+            s.nextWinterCorrelation !== undefined &&
+            ` A winter and the next hang together by ${s.nextWinterCorrelation.toFixed(2)}: ${Math.abs(s.nextWinterCorrelation) < 2 / Math.sqrt(s.severity.length) ? 'not more than chance gives, so winters are drawn independently' : 'more than chance gives, and the futures leave it out'}.`}
+        </p>
+      )}
+      {s.reference && (
+        <p>
+          To look at one winter at a time: mild {name(s.reference.mild)}, middling {name(s.reference.middle)}, hard {name(s.reference.hard)}
+          .
+        </p>
+      )}
+      <p className="small quiet">
+        {filled.length === 0
+          ? `All ${String(s.severity.length)} seasons are recorded without a gap.`
+          : `Gaps in ${filled.map((c) => `${c.name} (${String(c.missing)} ${c.step === 'HOURLY' ? 'hours' : 'days'}, ${(100 * c.share).toFixed(1)} % recorded)`).join(', ')} are filled by a straight line between the neighbours, longer ones in hourly records by the usual hour plus the neighbours' departures.`}
+        {left.length > 0 &&
+          ` Left out as too gappy: ${left.map((c) => `${c.name} (longest gap ${String(c.longestGap)} ${c.step === 'HOURLY' ? 'hours' : 'days'})`).join(', ')}.`}
+      </p>
+    </section>
   );
 }
