@@ -40,6 +40,20 @@ public sealed class PathStore(long mostBytes)
         }
     }
 
+    /// <summary>Lets go of all units but some.</summary>
+    /// <param name="units">Units to keep.</param>
+    public void Only(IReadOnlyCollection<string> units)
+    {
+        var wanted = units.ToHashSet(StringComparer.Ordinal);
+        foreach (var unit in byUnit.Keys.Where(u => !wanted.Contains(u)).ToList())
+        {
+            if (byUnit.TryRemove(unit, out var paths))
+            {
+                Interlocked.Add(ref bytes, -paths.Sum(p => 5L * p.SavingUsd.Length));
+            }
+        }
+    }
+
     /// <summary>A unit's single futures.</summary>
     /// <param name="unitSha256">Unit.</param>
     /// <returns>Its options; null where they are not at hand.</returns>

@@ -55,9 +55,9 @@ public sealed record StudyResult
 /// <param name="FuturesSha256">Its futures.</param>
 /// <param name="NumbersVersion">Its version of the numbers.</param>
 /// <param name="Units">Its units with their houses.</param>
-/// <param name="Sums">Its sums over houses.</param>
+/// <param name="Sums">Reads its sums over houses; asked only when they can be used.</param>
 /// <param name="Inputs">Reads what it read; asked only when units have gone.</param>
-public sealed record EarlierStudy(string FuturesSha256, int NumbersVersion, IReadOnlyDictionary<string, IReadOnlyList<string>> Units, StudySums Sums, Func<Portfolio?> Inputs);
+public sealed record EarlierStudy(string FuturesSha256, int NumbersVersion, IReadOnlyDictionary<string, IReadOnlyList<string>> Units, Func<StudySums> Sums, Func<Portfolio?> Inputs);
 
 /// <summary>How far a study has come.</summary>
 /// <param name="Share">0 to 1.</param>

@@ -51,7 +51,7 @@ public static class StudyRun
         left.AddRange(results.SelectMany(r => r.LeftOut));
         var result = Whole(context, units, results, sums) with { LeftOut = left, FuturesSha256 = futures.Sha256, UnitsKnown = units.Count - reckoned };
         result = result with { SavingByPath = Singles(units, result.Options.Count, means.Paths) };
-        return (new(result with { ResultSha256 = ResultHash.Of(result, results, sums) }, sums, futures), []);
+        return (new(result with { ResultSha256 = ResultHash.Of(result, results, sums) }, sums, futures, results), []);
     }
 
     private static StudyResult Whole(StudyContext context, List<StudyUnit> units, UnitResult[] results, StudySums sums)
@@ -121,4 +121,5 @@ public sealed record StudyMeans(int Threads, IUnitMemo? Memo = null, EarlierStud
 /// <param name="Result">Result.</param>
 /// <param name="Sums">Sums over houses.</param>
 /// <param name="Futures">Its futures, drawn.</param>
-public sealed record StudyOutcome(StudyResult Result, StudySums Sums, StudyFutures Futures);
+/// <param name="Units">Its units, in order.</param>
+public sealed record StudyOutcome(StudyResult Result, StudySums Sums, StudyFutures Futures, IReadOnlyList<UnitResult> Units);

@@ -51,7 +51,7 @@ internal sealed class StudyWork(StudyContext context, StudyFutures futures, Stud
     private (StudySums Sums, HashSet<string> Summed) Start(IReadOnlyList<StudyUnit> units)
     {
         var now = units.Select(u => u.Sha256).ToHashSet(StringComparer.Ordinal);
-        if (means.Earlier is not { } earlier || earlier.FuturesSha256 != futures.Sha256 || earlier.NumbersVersion != StudyRun.NumbersVersion || earlier.Sums.Cells != cells)
+        if (means.Earlier is not { } earlier || earlier.FuturesSha256 != futures.Sha256 || earlier.NumbersVersion != StudyRun.NumbersVersion)
         {
             return (new(cells), []);
         }
@@ -62,7 +62,12 @@ internal sealed class StudyWork(StudyContext context, StudyFutures futures, Stud
             return (new(cells), []);
         }
 
-        var sums = earlier.Sums.Copy();
+        var sums = earlier.Sums().Copy();
+        if (sums.Cells != cells)
+        {
+            return (new(cells), []);
+        }
+
         if (gone.Count > 0)
         {
             if (earlier.Inputs() is not { } inputs)

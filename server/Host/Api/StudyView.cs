@@ -7,9 +7,9 @@ using GraphQL;
 
 namespace FarmPortfolio.Host.Api;
 
-/// <summary>How far a study is.</summary>
+/// <summary>How far a study is; early figures go by the stream of progress alone and are marked as such.</summary>
 [Name("StudyProgress")]
-public sealed record ProgressView([property: Id] string StudyId, string State, double Share, string Words, int OptionsDone, int OptionsTotal);
+public sealed record ProgressView([property: Id] string StudyId, string State, double Share, string Words, int OptionsDone, int OptionsTotal, IReadOnlyList<EarlyFigureView> EarlyFigures);
 
 /// <summary>Fuel cost of a kind of fuel.</summary>
 [Name("FuelCost")]
@@ -65,7 +65,7 @@ public sealed partial class StudyView(Register register, StudyRow row)
     public IEnumerable<string> SeasonNames => Enumerable.Range(result.Value?.FirstSeason ?? 0, result.Value?.CostBySeason.Count ?? 0).Select(SeasonCalendar.Name);
 
     /// <summary>How far it is.</summary>
-    public ProgressView? Progress => register.Jobs.Progress(row.Id) is { } p ? new(row.Id, row.State, p.Share, p.Words, p.Done, p.Total) : null;
+    public ProgressView? Progress => register.Jobs.Progress(row.Id) is { } p ? new(row.Id, row.State, p.Share, p.Words, p.Done, p.Total, []) : null;
 
     /// <summary>Houses reckoned.</summary>
     public int HouseCount => result.Value?.Houses ?? 0;

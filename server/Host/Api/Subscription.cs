@@ -18,7 +18,7 @@ public sealed partial class Subscription
         while (studies.Find(Viewer.Local, studyId) is { } row)
         {
             var p = jobs.Progress(studyId);
-            yield return new(studyId, row.State, row.State == "done" ? 1 : p?.Share ?? 0, p?.Words ?? row.State, p?.Done ?? 0, p?.Total ?? 0);
+            yield return new(studyId, row.State, row.State == "done" ? 1 : p?.Share ?? 0, p?.Words ?? row.State, p?.Done ?? 0, p?.Total ?? 0, row.State == "running" ? EarlyFigureView.Of(p) : []);
             if (row.State is not ("queued" or "running"))
             {
                 yield break;

@@ -1,6 +1,6 @@
-using System.IO.Compression;
 using System.Text;
 using Dapper;
+using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Studies;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage.Items;
@@ -58,6 +58,8 @@ public sealed record StudyRow
 /// <param name="ids">Identifiers and the clock.</param>
 public sealed class StudyStore(Database database, Ids ids)
 {
+    private static readonly FuelKind[] SummedFuels = [FuelKind.NaturalGas, FuelKind.Propane, FuelKind.FuelOil, FuelKind.Electricity];
+
     private const string Columns =
         "id AS Id, coop_id AS CoopId, number AS Number, state AS State, asked_by AS AskedBy, asked_utc AS AskedUtc, done_utc AS DoneUtc, seconds AS Seconds, input_sha256 AS InputSha256, " +
         "futures_sha256 AS FuturesSha256, result_sha256 AS ResultSha256, numbers_version AS NumbersVersion, program_version AS ProgramVersion, failure AS Failure";
@@ -141,28 +143,56 @@ public sealed class StudyStore(Database database, Ids ids)
         }
     }
 
-    /// <summary>Keeps a result, whole.</summary>
+    /// <summary>Keeps a result, whole: its units by name, a row an option to sort and page by, its sums, and the rest as one text.</summary>
     /// <param name="viewer">Who.</param>
     /// <param name="id">Study.</param>
-    /// <param name="result">Result.</param>
+    /// <param name="outcome">What the study found; its units are kept already.</param>
+    /// <param name="farmOf">Farm of a house.</param>
     /// <param name="seconds">Seconds it took.</param>
-    public void Finish(Viewer viewer, string id, StudyResult result, double seconds)
+    public void Finish(Viewer viewer, string id, StudyOutcome outcome, Func<string, string> farmOf, double seconds)
     {
-        var text = CanonicalJson.Write(result with { SavingByPath = [] });
-        var paths = result.SavingByPath.SelectMany(p => System.Runtime.InteropServices.MemoryMarshal.AsBytes(p.AsSpan()).ToArray()).ToArray();
-        var sha = CanonicalJson.Sha256(text + Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(paths)));
-        using var packed = new MemoryStream();
-        using (var gzip = new GZipStream(packed, CompressionLevel.Fastest, leaveOpen: true))
+        if (Find(viewer, id) is null)
         {
-            gzip.Write(Encoding.UTF8.GetBytes(text));
+            return;
         }
 
+        var head = CanonicalJson.Write(outcome.Result with { SavingByPath = [], Options = [] });
         using var db = database.Open();
-        if (Find(viewer, id) is not null)
+        using var transaction = db.BeginTransaction();
+        var moved = db.Execute("UPDATE study SET state = 'done', done_utc = @at, seconds = @seconds, futures_sha256 = @futures, result_sha256 = @sha, result = @bytes WHERE id = @id AND state = 'running'",
+            new { id, at = ids.Now(), seconds, futures = outcome.Result.FuturesSha256, sha = outcome.Result.ResultSha256, bytes = UnitStore.Pack(Encoding.UTF8.GetBytes(head)) }, transaction);
+        if (moved == 0)
         {
-            db.Execute("UPDATE study SET state = 'done', done_utc = @at, seconds = @seconds, futures_sha256 = @futures, result_sha256 = @sha, result = @bytes WHERE id = @id AND state = 'running'",
-                new { id, at = ids.Now(), seconds, futures = result.FuturesSha256, sha, bytes = packed.ToArray() });
+            return;
         }
+
+        db.Execute("INSERT INTO study_unit (study_id, unit_no, unit_sha256) VALUES (@id, @No, @Sha)", outcome.Units.Select((u, i) => new { id, No = (long)i, Sha = u.Sha256 }), transaction);
+        db.Execute(
+            """
+            INSERT INTO study_option (study_id, option_id, house_id, farm_id, fuel, option_key, outlay_usd, npv_p10_usd, npv_p50_usd, npv_p90_usd, saving_p50_usd, lasting_p50_season, never_share, data_grade, unit_sha256)
+            VALUES (@id, @OptionId, @HouseId, @FarmId, @Fuel, @Key, @OutlayUsd, @P10, @P50, @P90, @Saving, @Season, @NeverShare, @Grade, @Sha)
+            """,
+            outcome.Units.SelectMany(u => u.Options.Select(o => new
+            {
+                id,
+                OptionId = $"{o.HouseId}~{o.Key}",
+                o.HouseId,
+                FarmId = farmOf(o.HouseId),
+                Fuel = o.Fuel.ToString(),
+                o.Key,
+                o.OutlayUsd,
+                o.NpvUsd.P10,
+                o.NpvUsd.P50,
+                o.NpvUsd.P90,
+                Saving = o.SavingUsd.P50,
+                Season = (long?)o.Lasting.SeasonOf(0.5),
+                o.Lasting.NeverShare,
+                Grade = o.Grade.ToString(),
+                Sha = u.Sha256,
+            })), transaction);
+        db.Execute("INSERT INTO study_sum (study_id, name, bytes) VALUES (@id, @Name, @Bytes)",
+            SummedFuels.Select(f => new { id, Name = f.ToString(), Bytes = UnitStore.Pack(outcome.Sums.Bytes(f)) }), transaction);
+        transaction.Commit();
     }
 
     /// <summary>Reads a result, without its single futures.</summary>
@@ -177,8 +207,37 @@ public sealed class StudyStore(Database database, Ids ids)
             return null;
         }
 
-        using var reader = new StreamReader(new GZipStream(new MemoryStream(bytes), CompressionMode.Decompress), Encoding.UTF8);
-        return CanonicalJson.Read<StudyResult>(reader.ReadToEnd());
+        var result = CanonicalJson.Read<StudyResult>(Encoding.UTF8.GetString(UnitStore.Unpack(bytes)));
+        var units = db.Query<byte[]>("SELECT c.bytes FROM study_unit u JOIN computed c ON c.key_sha256 = u.unit_sha256 WHERE u.study_id = @id ORDER BY u.unit_no", new { id });
+        return result with { Options = [.. result.Options, .. units.SelectMany(u => UnitResult.Read(UnitStore.Unpack(u)).Options)] };
+    }
+
+    /// <summary>The newest study of a co-op that a new one can start from.</summary>
+    /// <param name="viewer">Who.</param>
+    /// <param name="coopId">Co-op.</param>
+    /// <param name="inputs">Reads what a study read.</param>
+    /// <returns>Its units and, when asked, sums and inputs; null where there is none.</returns>
+    public EarlierStudy? Earlier(Viewer viewer, string coopId, Func<StudyRow, Portfolio> inputs)
+    {
+        using var db = database.Open();
+        var row = db.QueryFirstOrDefault<StudyRow>(
+            $"SELECT {Columns} FROM study WHERE coop_id = @coopId AND state = 'done' AND numbers_version = @version AND EXISTS (SELECT 1 FROM study_sum s WHERE s.study_id = study.id) ORDER BY number DESC",
+            new { coopId, version = StudyRun.NumbersVersion });
+        if (row is null || !Policy.MayRead(viewer, coopId))
+        {
+            return null;
+        }
+
+        var houses = db.Query<(string Unit, string House)>("SELECT DISTINCT unit_sha256, house_id FROM study_option WHERE study_id = @Id", new { row.Id }).ToLookup(r => r.Unit, r => r.House);
+        var units = db.Query<string>("SELECT unit_sha256 FROM study_unit WHERE study_id = @Id", new { row.Id }).ToDictionary(u => u, u => (IReadOnlyList<string>)[.. houses[u]]);
+        return new(row.FuturesSha256 ?? string.Empty, (int)row.NumbersVersion, units, () => Sums(row.Id), () => inputs(row));
+    }
+
+    private StudySums Sums(string id)
+    {
+        using var db = database.Open();
+        var bytes = db.Query<(string Name, byte[] Bytes)>("SELECT name, bytes FROM study_sum WHERE study_id = @id", new { id }).ToDictionary(s => s.Name, s => s.Bytes);
+        return StudySums.From([.. SummedFuels.Select(f => UnitStore.Unpack(bytes[f.ToString()]))]);
     }
 
     /// <summary>The inputs of a kind as a study froze them.</summary>

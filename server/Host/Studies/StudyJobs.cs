@@ -9,15 +9,19 @@ namespace FarmPortfolio.Host.Studies;
 
 /// <summary>Runs studies one after another, tells how far they are, and keeps the newest results at hand.</summary>
 /// <param name="studies">Studies.</param>
+/// <param name="units">Results of units between studies.</param>
 /// <param name="reader">Inputs.</param>
 /// <param name="log">Log.</param>
-public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader, ILogger<StudyJobs> log) : BackgroundService
+public sealed partial class StudyJobs(StudyStore studies, UnitStore units, PortfolioReader reader, ILogger<StudyJobs> log) : BackgroundService
 {
+    private const long MostBytesOfSingles = 512L << 20;
     private readonly Channel<string> queue = Channel.CreateUnbounded<string>();
     private readonly ConcurrentDictionary<string, StudyProgress> progress = new();
     private readonly ConcurrentDictionary<string, CancellationTokenSource> running = new();
     private readonly ConcurrentDictionary<string, StudyResult> results = new();
     private readonly Lock drawing = new();
+    private readonly PathStore singles = new(MostBytesOfSingles);
+    private StudyFutures? drawn;
 
     /// <summary>Version of the program.</summary>
     public static string ProgramVersion { get; } = typeof(StudyJobs).Assembly.GetName().Version?.ToString(3) ?? "0";
@@ -142,16 +146,20 @@ public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader
                     LogProgress(study.Number, (int)(100 * p.Share), p.Words);
                 }
             });
-            var (result, faults) = StudyRun.Run(reader.Read(Viewer.Program, study), Environment.ProcessorCount, report, token.Token);
-            if (result is null)
+            var portfolio = reader.Read(Viewer.Program, study);
+            var means = new StudyMeans(Environment.ProcessorCount, units.For(Viewer.Program), studies.Earlier(Viewer.Program, study.CoopId, earlier => reader.Read(Viewer.Program, earlier)), drawn, singles);
+            var (outcome, faults) = StudyRun.Run(portfolio, means, report, token.Token);
+            if (outcome is null)
             {
                 studies.Move(Viewer.Program, id, "failed", string.Join(" ", faults.Select(f => $"{f.Message} {f.Remedy}")));
                 return;
             }
 
-            Keep(id, result);
-            studies.Finish(Viewer.Program, id, result, clock.Elapsed.TotalSeconds);
-            LogDone(study.Number, result.Options.Count, clock.Elapsed.TotalSeconds);
+            drawn = outcome.Futures;
+            singles.Only(outcome.Result.UnitSha256s);
+            studies.Finish(Viewer.Program, id, outcome, house => portfolio.Houses[house].FarmId, clock.Elapsed.TotalSeconds);
+            Keep(id, outcome.Result);
+            LogDone(study.Number, outcome.Result.Options.Count, outcome.Result.UnitsKnown, clock.Elapsed.TotalSeconds);
         }
         catch (OperationCanceledException)
         {
@@ -174,8 +182,8 @@ public sealed partial class StudyJobs(StudyStore studies, PortfolioReader reader
     [LoggerMessage(LogLevel.Information, "study {Number}: {Percent} %, {Words}")]
     private partial void LogProgress(long number, int percent, string words);
 
-    [LoggerMessage(LogLevel.Information, "study {Number} is done: {Options} options in {Seconds:0.0} s")]
-    private partial void LogDone(long number, int options, double seconds);
+    [LoggerMessage(LogLevel.Information, "study {Number} is done: {Options} options in {Seconds:0.0} s, {Known} tanks and meters of it known before")]
+    private partial void LogDone(long number, int options, int known, double seconds);
 
     [LoggerMessage(LogLevel.Error, "study {Number} failed")]
     private partial void LogFailed(Exception e, long number);

@@ -18,7 +18,7 @@ public class IncrementalStudyTests
         houses["h3"] = houses["h3"] with { LengthM = houses["h3"].LengthM + 3 };
         var after = before with { Houses = houses };
         var units = first.Result.UnitSha256s.ToDictionary(u => u, u => memo.Find(u)!.HouseIds);
-        var earlier = new EarlierStudy(first.Result.FuturesSha256, StudyRun.NumbersVersion, units, first.Sums, () => before);
+        var earlier = new EarlierStudy(first.Result.FuturesSha256, StudyRun.NumbersVersion, units, () => first.Sums, () => before);
         var part = Run(after, new(threads, memo, earlier, first.Futures));
         var whole = Run(after, new(1));
         Assert.Equal(4, part.Result.UnitsKnown);
@@ -44,6 +44,27 @@ public class IncrementalStudyTests
     }
 
     [Fact]
+    public void Cancelling_stops_a_large_study_within_a_second_and_early_figures_come_before_its_end()
+    {
+        var portfolio = Apart(SmallPortfolio.Of(60, change: s => s with { ReplicateCount = 10, PathCount = 1024 }));
+        using var token = new CancellationTokenSource();
+        var clock = new System.Diagnostics.Stopwatch();
+        var early = 0;
+        var progress = new Told(p =>
+        {
+            if (p.Early is { Count: > 0 } figures)
+            {
+                early += figures.Count;
+                clock.Start();
+                token.Cancel();
+            }
+        });
+        Assert.ThrowsAny<OperationCanceledException>(() => StudyRun.Run(portfolio, new StudyMeans(2), progress, token.Token));
+        Assert.InRange(early, 1, 60);
+        Assert.True(clock.Elapsed.TotalSeconds < 1, $"it went on for {clock.Elapsed.TotalSeconds:0.00} s after it was cancelled");
+    }
+
+    [Fact]
     public void Houses_on_one_tank_are_one_unit_and_a_changed_contract_changes_it()
     {
         var portfolio = SmallPortfolio.Of(3);
@@ -66,6 +87,19 @@ public class IncrementalStudyTests
         var (outcome, faults) = StudyRun.Run(portfolio, means, null, cancel);
         Assert.Empty(faults);
         return outcome!;
+    }
+
+    private sealed class Told(Action<StudyProgress> tell) : IProgress<StudyProgress>
+    {
+        private readonly Lock gate = new();
+
+        public void Report(StudyProgress value)
+        {
+            lock (gate)
+            {
+                tell(value);
+            }
+        }
     }
 
     private sealed class Memo : IUnitMemo
