@@ -77,5 +77,5 @@ internal static class MadeBills
         return new() { SupplyGroupId = "g", Entries = entries };
     }
 
-    public static Func<int, double> Noise(int replicate, long seed = 20) => i => Scenarios.Noise.Normal(seed, NoisePurpose.LossGroup, 1, replicate, i);
+    public static Func<int, double> Noise(int replicate, long seed = 20) => i => FarmPortfolio.Engine.Scenarios.Noise.Normal(seed, NoisePurpose.LossGroup, 1, replicate, i);
 }
