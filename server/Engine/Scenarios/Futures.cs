@@ -245,7 +245,7 @@ public sealed class Futures
             chi = shortDecay * chi + unrest * Unrest(calendar) * shortStep * z1;
             xi = longDecay * xi + unrest * longStep * z2;
             (before, last) = (last, now);
-            now = Exp(level + fuel.Model.Growth * steps * Month + shape[calendar] - meanShift[steps] + xi + chi + extra);
+            now = Elementary.Exp(level + fuel.Model.Growth * steps * Month + shape[calendar] - meanShift[steps] + xi + chi + extra);
             if (fuel.PassThrough is { ResidualSd: > 0 } through)
             {
                 residual = through.ResidualAr * residual +

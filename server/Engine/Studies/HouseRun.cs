@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Economics;
+using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
@@ -16,6 +17,7 @@ internal sealed class HouseRun
     private readonly StudyContext context;
     private readonly StudyHouse house;
     private readonly Workspace work;
+    private readonly IReadOnlyDictionary<string, GroupVolume> volumes;
     private readonly OptionFacts[] options;
     private readonly DemandTable[] tables;
     private readonly OptionModel[] models;
@@ -30,9 +32,11 @@ internal sealed class HouseRun
     /// <param name="house">House.</param>
     /// <param name="options">Options wanted, in order.</param>
     /// <param name="work">Arrays of the thread.</param>
-    public HouseRun(StudyContext context, StudyHouse house, IReadOnlyList<OptionFacts> options, Workspace work)
+    /// <param name="volumes">Tanks and meters of the unit that settle by the season; null = they are not asked for.</param>
+    public HouseRun(StudyContext context, StudyHouse house, IReadOnlyList<OptionFacts> options, Workspace work, IReadOnlyDictionary<string, GroupVolume>? volumes = null)
     {
         (this.context, this.house, this.work) = (context, house, work);
+        this.volumes = volumes ?? new Dictionary<string, GroupVolume>();
         var built = options.Select(o => (Option: o, Built: OptionModels.Of(house.Model, o))).ToList();
         LeftOut = [.. built.SelectMany(b => b.Built.Faults.Select(f => ($"{house.Id}~{b.Option.Key}", f)))];
         this.options = [.. built.Where(b => b.Built.Model is not null).Select(b => b.Option)];
@@ -59,6 +63,11 @@ internal sealed class HouseRun
         for (var j = 0; j < house.Supplies.Count; j++)
         {
             var (supply, cost) = (house.Supplies[j], work.Cost(j, 0));
+            if (!supply.Terms.IsMonthly)
+            {
+                continue;
+            }
+
             var sum = into(supply.Fuel);
             for (var s = 0; s < context.Seasons; s++)
             {
@@ -86,9 +95,54 @@ internal sealed class HouseRun
         loss.CopyTo(share, 0);
         factor.Multiply(share, context.Shared, own, house.Model.Facts.DrawKey);
         Net(number + 1 - tile.From, plan, factor, share);
+        foreach (var supply in house.Supplies.Where(l => !l.Terms.IsMonthly))
+        {
+            volumes[supply.GroupId!].AddSaving(supply, TakenOff(supply, table, plan, factor, share), work.Net);
+        }
+
         Outlay(costs, plan);
         return new(option, costs, plan, factor, MeanHeatKwh(tables[0]), MeanHeatKwh(table));
     }
+
+    /// <summary>Adds the fuel the house uses as it stands on a line, month by month.</summary>
+    /// <param name="supply">Line.</param>
+    /// <param name="kwh">By path, season and month, kWh.</param>
+    public void AddVolume(SupplyLine supply, double[] kwh)
+    {
+        foreach (var order in context.Orders)
+        {
+            var block = order.Block;
+            for (var cell = 0; cell < block.Winter.Length; cell++)
+            {
+                var (path, s) = (order.FirstPath + cell / context.Seasons, cell % context.Seasons);
+                var weight = supply.Share / StandingEfficiency(supply, s) * loss[path];
+                var to = kwh.AsSpan(12 * (path * context.Seasons + s), 12);
+                foreach (var m in months)
+                {
+                    to[m] += weight * tables[0].DemandKwh(block.Winter[cell], m, block.OffsetK[cell]);
+                }
+            }
+        }
+    }
+
+    /// <summary>Fills what an option takes off the fuel of a line in a month of a path.</summary>
+    private VolumeTaken TakenOff(SupplyLine supply, DemandTable table, CashPlan plan, RealisedFactor factor, double[] share) => (block, path, s, kwh) =>
+    {
+        kwh.Clear();
+        if (s < plan.StartSeason || s >= plan.EndSeason)
+        {
+            return;
+        }
+
+        var kept = factor.Season(s - plan.StartSeason) * (1 - context.Set.TakeBackShare) * share[block.Replicate * block.Paths + path] * supply.Share;
+        var standing = StandingEfficiency(supply, s);
+        var with = supply.HeaterNo == 0 ? plan.Efficiency[s] : standing;
+        var (winter, offset) = (block.Winter[path * context.Seasons + s], block.OffsetK[path * context.Seasons + s]);
+        foreach (var m in months)
+        {
+            kwh[m] = kept * (tables[0].DemandKwh(winter, m, offset) / standing - table.DemandKwh(winter, m, offset) / with);
+        }
+    };
 
     private void Net(int lane, CashPlan plan, RealisedFactor factor, double[] share)
     {
@@ -107,6 +161,11 @@ internal sealed class HouseRun
             for (var j = 0; j < house.Supplies.Count; j++)
             {
                 var supply = house.Supplies[j];
+                if (!supply.Terms.IsMonthly)
+                {
+                    continue;
+                }
+
                 var weight = supply.Share / (supply.HeaterNo == 0 ? plan.Efficiency[s] : StandingEfficiency(supply, s));
                 Rows.Add(row, -weight, work.Cost(j, lane).AsSpan(s * paths, paths));
             }
@@ -149,6 +208,11 @@ internal sealed class HouseRun
         var lanes = tables.AsSpan(from, tile.Count);
         for (var j = 0; j < house.Supplies.Count; j++)
         {
+            if (!house.Supplies[j].Terms.IsMonthly)
+            {
+                continue;
+            }
+
             var (supply, into) = (house.Supplies[j], new double[tile.Count][]);
             for (var lane = 0; lane < into.Length; lane++)
             {
@@ -159,8 +223,20 @@ internal sealed class HouseRun
             {
                 var index = order.Index(supply.Fuel);
                 var paid = work.Paid(index.Length);
-                supply.Price.Lay(order, index, months, paid);
+                Lay(supply.Terms, order, index, paid);
                 CostKernel.Run(lanes, months, order, paid, context.Paths, into);
+            }
+        }
+    }
+
+    /// <summary>Prices paid in the months heated, laid out as the index is.</summary>
+    private void Lay(SupplyTerms terms, WinterOrder order, double[] index, double[] paid)
+    {
+        foreach (var g in order.Groups)
+        {
+            foreach (var m in months)
+            {
+                terms.PriceOf(12 * g.Season + m).Pay(index.AsSpan(12 * g.From + m * g.Count, g.Count), paid.AsSpan(12 * g.From + m * g.Count, g.Count));
             }
         }
     }
@@ -171,7 +247,7 @@ internal sealed class HouseRun
         Array.Clear(work.Standing);
         for (var j = 0; j < house.Supplies.Count; j++)
         {
-            for (var s = 0; s < context.Seasons; s++)
+            for (var s = 0; s < context.Seasons && house.Supplies[j].Terms.IsMonthly; s++)
             {
                 var weight = house.Supplies[j].Share / StandingEfficiency(house.Supplies[j], s);
                 var cost = work.Cost(j, 0).AsSpan(s * paths, paths);

@@ -43,6 +43,9 @@ public sealed record Portfolio
     /// <summary>Contracts in force by supply group.</summary>
     public required IReadOnlyDictionary<string, ContractFacts> Contracts { get; init; }
 
+    /// <summary>All contracts by identifier: mixed ones in force, and what one rolls into. Empty = <see cref="Contracts"/> is all there is.</summary>
+    public IReadOnlyDictionary<string, ContractFacts> ContractsById { get; init; } = new Dictionary<string, ContractFacts>();
+
     /// <summary>Options by house, beside "as it stands".</summary>
     public required IReadOnlyDictionary<string, IReadOnlyList<OptionFacts>> Options { get; init; }
 
@@ -54,4 +57,16 @@ public sealed record Portfolio
 
     /// <summary>The price series of each fuel.</summary>
     public required IReadOnlyDictionary<FuelKind, PriceSeriesFacts> Prices { get; init; }
+
+    /// <summary>Contracts in force on a tank or meter, in order of their identifiers.</summary>
+    /// <param name="supplyGroupId">Tank or meter.</param>
+    /// <returns>Contracts; empty = the index.</returns>
+    public IReadOnlyList<ContractFacts> InForce(string supplyGroupId) => ContractsById.Count > 0
+        ? [.. ContractsById.Where(c => c.Value.SupplyGroupId == supplyGroupId && c.Value.Standing == ContractStanding.InForce).OrderBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value)]
+        : Contracts.TryGetValue(supplyGroupId, out var one) ? [one] : [];
+
+    /// <summary>A contract by its identifier.</summary>
+    /// <param name="id">Contract.</param>
+    /// <returns>The contract, or null.</returns>
+    public ContractFacts? Contract(string id) => ContractsById.GetValueOrDefault(id);
 }

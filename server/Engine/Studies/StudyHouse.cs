@@ -12,8 +12,9 @@ namespace FarmPortfolio.Engine.Studies;
 /// <param name="Fuel">Its fuel.</param>
 /// <param name="HeaterNo">Heater it feeds.</param>
 /// <param name="Share">Share of the house's heat, 0 to 1.</param>
-/// <param name="Price">What is paid.</param>
-internal sealed record SupplyLine(string? GroupId, FuelKind Fuel, int HeaterNo, double Share, LinearPrice Price);
+/// <param name="Terms">What is paid.</param>
+/// <param name="StandBy">Fuel that takes over when the supply is cut; null = none.</param>
+internal sealed record SupplyLine(string? GroupId, FuelKind Fuel, int HeaterNo, double Share, SupplyTerms Terms, FuelKind? StandBy = null);
 
 /// <summary>A house ready for a study.</summary>
 /// <param name="Id">House.</param>
@@ -77,7 +78,7 @@ internal sealed record StudyHouse(
 
     private static List<SupplyLine> Feed(Portfolio portfolio, HouseFacts facts, HouseModel model, double priceFactor, List<Fault> faults)
     {
-        var lines = new List<SupplyLine>();
+        var (lines, set) = (new List<SupplyLine>(), portfolio.Set);
         foreach (var supply in facts.Supplies)
         {
             if (!portfolio.SupplyGroups.TryGetValue(supply.SupplyGroupId, out var group))
@@ -92,19 +93,19 @@ internal sealed record StudyHouse(
             {
                 faults.Add(new("FUEL_MISMATCH", "supplies", $"Heater {supply.HeaterNo + 1} burns {model.Heaters[supply.HeaterNo].Fuel} and its tank or meter gives {group.Fuel}.", "Change the heater's fuel or its tank or meter."));
             }
-            else if (LinearPrice.Of(portfolio.Contracts.GetValueOrDefault(supply.SupplyGroupId), group.Fuel, portfolio.Set.FirstSeason, priceFactor) is var (price, fault) && fault is null)
+            else if (SupplyTerms.Of(portfolio.InForce(supply.SupplyGroupId), portfolio.Contract, group.Fuel, group.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor) is var (terms, wrong) && terms is not null)
             {
-                lines.Add(new(supply.SupplyGroupId, group.Fuel, supply.HeaterNo, supply.Share, price!.Value));
+                lines.Add(new(supply.SupplyGroupId, group.Fuel, supply.HeaterNo, supply.Share, terms, group.StandByFuel));
             }
             else
             {
-                faults.Add(fault!);
+                faults.AddRange(wrong);
             }
         }
 
         if (facts.Supplies.Count == 0)
         {
-            lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, LinearPrice.Of(null, model.Heaters[0].Fuel, portfolio.Set.FirstSeason, priceFactor).Price!.Value));
+            lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, SupplyTerms.Of([], null, model.Heaters[0].Fuel, null, set.FirstSeason, set.SeasonCount, factor: priceFactor).Terms!));
         }
 
         if (faults.Count == 0 && Math.Abs(lines.Sum(l => l.Share) - 1) > 1e-6)

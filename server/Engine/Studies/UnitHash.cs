@@ -54,6 +54,7 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
         {
             Add("supply", group, portfolio.SupplyGroups[group]);
             Add("contract", group, portfolio.Contracts.GetValueOrDefault(group));
+            Add("contracts", group, portfolio.ContractsById.Where(c => c.Value.SupplyGroupId == group).OrderBy(c => c.Key, StringComparer.Ordinal));
             Add("record", group, portfolio.FuelRecords.GetValueOrDefault(group));
         }
 

@@ -20,10 +20,11 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
     {
         var (options, left, singles) = (new List<OptionResult>(), new List<(string, Fault)>(), new List<OptionPaths>());
         Clear();
+        var volumes = GroupVolume.Of(context, unit, work, cancel);
         foreach (var house in unit.Houses)
         {
             cancel.ThrowIfCancellationRequested();
-            var run = new HouseRun(context, house, house.Options, work);
+            var run = new HouseRun(context, house, house.Options, work, volumes);
             run.AddStandingCost(Into);
             left.AddRange(run.LeftOut);
             for (var i = 0; i < run.Options.Count; i++)
@@ -39,7 +40,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
             }
         }
 
-        Settle(unit, sums, 1);
+        Settle(unit, volumes, sums, 1);
         paths?.Keep(unit.Sha256, singles);
         return new(unit.Sha256, [.. unit.Houses.Select(h => h.Id)], options, left);
     }
@@ -52,10 +53,11 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
     public List<OptionPaths> Singles(StudyUnit unit, Func<string, string, bool> wanted, CancellationToken cancel)
     {
         var singles = new List<OptionPaths>();
+        var volumes = GroupVolume.Of(context, unit, work, cancel);
         foreach (var house in unit.Houses)
         {
             var options = house.Options.Where(o => wanted(house.Id, o.Key)).ToList();
-            var run = options.Count > 0 ? new HouseRun(context, house, options, work) : null;
+            var run = options.Count > 0 ? new HouseRun(context, house, options, work, volumes) : null;
             for (var i = 0; i < (run?.Options.Count ?? 0); i++)
             {
                 cancel.ThrowIfCancellationRequested();
@@ -80,7 +82,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
             new HouseRun(context, house, [], work).AddStandingCost(Into);
         }
 
-        Settle(unit, sums, sign);
+        Settle(unit, GroupVolume.Of(context, unit, work, cancel), sums, sign);
     }
 
     private double[] Into(FuelKind fuel) => cost[(int)fuel] ??= new double[context.Paths * context.Seasons];
@@ -94,13 +96,14 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
     }
 
     /// <summary>Charges that do not depend on the volume come once a tank or meter; then each cell is rounded once.</summary>
-    private void Settle(StudyUnit unit, StudySums sums, int sign)
+    private void Settle(StudyUnit unit, IReadOnlyDictionary<string, GroupVolume> volumes, StudySums sums, int sign)
     {
         foreach (var supply in unit.Houses.SelectMany(h => h.Supplies).Where(s => s.GroupId is not null).DistinctBy(s => s.GroupId))
         {
-            foreach (ref var cell in Into(supply.Fuel).AsSpan())
+            var (cost, whole) = (Into(supply.Fuel), volumes.GetValueOrDefault(supply.GroupId!)?.StandingUsd);
+            for (var cell = 0; cell < cost.Length; cell++)
             {
-                cell += supply.Price.SeasonFeesUsd;
+                cost[cell] += whole is null ? supply.Terms.FeesUsd(cell / context.Paths) : whole[cell];
             }
         }
 

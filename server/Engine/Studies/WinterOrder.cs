@@ -24,6 +24,9 @@ internal sealed class WinterOrder
         index = [.. Enumerable.Range(0, Correlation.Fuels).Select(f => new Lazy<double[]>(() => Lay(block.UsdPerKwh[f])))];
     }
 
+    /// <summary>The replicate path by path.</summary>
+    public FuturesBlock Block => block;
+
     /// <summary>Groups in order.</summary>
     public WinterGroup[] Groups { get; }
 

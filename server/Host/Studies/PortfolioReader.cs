@@ -39,6 +39,7 @@ public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
             SupplyGroups = All<SupplyGroupFacts>(ItemKind.SupplyGroup),
             FuelRecords = All<FuelRecordFacts>(ItemKind.FuelRecord).Values.ToDictionary(r => r.SupplyGroupId),
             Contracts = All<ContractFacts>(ItemKind.Contract).Values.Where(c => c.Standing == ContractStanding.InForce).GroupBy(c => c.SupplyGroupId).ToDictionary(g => g.Key, g => g.Last()),
+            ContractsById = All<ContractFacts>(ItemKind.Contract),
             Options = All<OptionSetFacts>(ItemKind.OptionSet).Values.ToDictionary(o => o.HouseId, o => o.Options),
             Quotes = All<QuoteFacts>(ItemKind.Quote).Values.GroupBy(q => q.FarmId).ToDictionary(g => g.Key, g => (IReadOnlyList<QuoteFacts>)[.. g]),
             Stations = All<WeatherStationFacts>(ItemKind.WeatherStation).ToDictionary(s => s.Key, s => Winters(viewer, s.Value)),

@@ -1,0 +1,109 @@
+using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Scenarios;
+
+namespace FarmPortfolio.Engine.Studies;
+
+/// <summary>Fills what an option takes off a tank's or meter's fuel in a season of a path.</summary>
+/// <param name="block">Replicate.</param>
+/// <param name="path">Path of the replicate.</param>
+/// <param name="season">Season.</param>
+/// <param name="kwh">Filled by month, kWh of fuel.</param>
+internal delegate void VolumeTaken(FuturesBlock block, int path, int season, Span<double> kwh);
+
+/// <summary>
+/// A tank or meter whose bill depends on the season's volume (blocks, minimum takes, steps): all its houses together are settled season by season, as they stand
+/// and with one option, and the saving is the difference of the two bills.
+/// </summary>
+internal sealed class GroupVolume
+{
+    private readonly StudyContext context;
+    private readonly SupplyLine line;
+    private readonly double[] kwh;
+
+    private GroupVolume(StudyContext context, SupplyLine line)
+    {
+        (this.context, this.line) = (context, line);
+        (kwh, StandingUsd) = (new double[12 * context.Paths * context.Seasons], new double[context.Paths * context.Seasons]);
+    }
+
+    /// <summary>Bill as the houses stand, season by season a row of paths, US dollars.</summary>
+    public double[] StandingUsd { get; }
+
+    /// <summary>The tanks and meters of a unit that settle by the season.</summary>
+    /// <param name="context">What all houses share.</param>
+    /// <param name="unit">Unit.</param>
+    /// <param name="work">Arrays of the thread.</param>
+    /// <param name="cancel">Stops it within a house's time.</param>
+    /// <returns>By identifier; empty = every price is a month's.</returns>
+    public static IReadOnlyDictionary<string, GroupVolume> Of(StudyContext context, StudyUnit unit, Workspace work, CancellationToken cancel)
+    {
+        var groups = new Dictionary<string, GroupVolume>(StringComparer.Ordinal);
+        foreach (var house in unit.Houses.Where(h => h.Supplies.Any(s => !s.Terms.IsMonthly)))
+        {
+            cancel.ThrowIfCancellationRequested();
+            var run = new HouseRun(context, house, [], work);
+            foreach (var supply in house.Supplies.Where(s => !s.Terms.IsMonthly))
+            {
+                if (!groups.TryGetValue(supply.GroupId!, out var group))
+                {
+                    groups[supply.GroupId!] = group = new(context, supply);
+                }
+
+                run.AddVolume(supply, group.kwh);
+            }
+        }
+
+        foreach (var group in groups.Values)
+        {
+            group.Each(null, (cell, usd) => group.StandingUsd[cell] = usd);
+        }
+
+        return groups;
+    }
+
+    /// <summary>Adds what an option saves on the bill.</summary>
+    /// <param name="supply">Line of the house.</param>
+    /// <param name="taken">What it takes off the fuel.</param>
+    /// <param name="net">Season by season a row of paths, US dollars.</param>
+    public void AddSaving(SupplyLine supply, VolumeTaken taken, double[] net)
+    {
+        if (supply.GroupId != line.GroupId)
+        {
+            throw new ArgumentException("the line hangs on another tank or meter", nameof(supply));
+        }
+
+        Each(taken, (cell, usd) => net[cell] += StandingUsd[cell] - usd);
+    }
+
+    private void Each(VolumeTaken? taken, Action<int, double> bill)
+    {
+        var (index, standBy) = (new double[12], new double[line.StandBy is null ? 0 : 12]);
+        var (volume, off, carried) = (new double[12], new double[12], new Carried[line.Terms.Parts]);
+        foreach (var block in context.Orders.Select(o => o.Block))
+        {
+            for (var path = 0; path < block.Paths; path++)
+            {
+                var number = block.Replicate * block.Paths + path;
+                Array.Clear(carried);
+                for (var s = 0; s < context.Seasons; s++)
+                {
+                    var at = 12 * (path * context.Seasons + s);
+                    kwh.AsSpan(12 * (number * context.Seasons + s), 12).CopyTo(volume);
+                    block.Price(line.Fuel).AsSpan(at, 12).CopyTo(index);
+                    if (line.StandBy is { } fuel)
+                    {
+                        block.Price(fuel).AsSpan(at, 12).CopyTo(standBy);
+                    }
+
+                    taken?.Invoke(block, path, s, off);
+                    for (var m = 0; m < 12; m++)
+                    {
+                        volume[m] = Math.Max(0, volume[m] - off[m]);
+                    }
+
+                    bill(s * context.Paths + number, line.Terms.SeasonUsd(s, index, volume, standBy, carried));
+                }
+            }
+        }
+    }
+}
