@@ -99,9 +99,6 @@ export const Supply = graphql(`
       otherUses
       baseUseKwhPerDay
       thermsPerCcf
-      recordedLines
-      recordedFromOn
-      recordedToOn
       farm {
         id
         name

@@ -5,6 +5,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import { fuelAmount, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { HeaterSizing } from './heater-sizing.tsx';
+import { BillsPart } from './bills-part.tsx';
 import { HouseActions } from './house-actions.tsx';
 import { HouseDrawing } from './house-drawing.tsx';
 import { HouseForm } from './house-form.tsx';
@@ -85,7 +86,7 @@ export function HousePage() {
       <p className="lead">
         {house.backCheck ? (
           <>
-            Last billed winter ({house.backCheck.seasonName}), all behind its tank or meter: we reckon{' '}
+            Newest winter billed in full ({house.backCheck.seasonName}), all behind its tank or meter: we reckon{' '}
             <b>{fuelAmount(house.backCheck.reckonedKwhFuel, house.fuel, units)}</b>; the bills say{' '}
             <b>{fuelAmount(house.backCheck.billedKwhFuel, house.fuel, units)}</b>: {house.backCheck.verdict}.
           </>
@@ -140,6 +141,9 @@ export function HousePage() {
         </p>
       )}
       <HeaterSizing houseId={house.id} optionKey={key ?? undefined} units={units} />
+      {house.supplyGroups.map((s) => (
+        <BillsPart key={s.id} supplyId={s.id} />
+      ))}
       <HouseOptions
         options={house.options}
         active={key ?? 'none'}

@@ -72,6 +72,9 @@ export const House = graphql(`
         unit
         source
       }
+      supplyGroups {
+        id
+      }
       backCheck {
         seasonName
         reckonedKwhFuel

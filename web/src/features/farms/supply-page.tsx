@@ -4,6 +4,7 @@ import { Link, useNavigate, useParams } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { fuelAmount, fuelName } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { BillsPart } from './bills-part.tsx';
 import { ContractForm } from './contract-form.tsx';
 import { DeleteItem } from './delete-item.tsx';
 import { Supply } from './farm-queries.ts';
@@ -94,14 +95,7 @@ export function SupplyPage() {
           </>
         )}
       </section>
-      <section>
-        <h2>What it was billed</h2>
-        <p>
-          {s.recordedLines > 0
-            ? `${String(s.recordedLines)} lines from ${String(s.recordedFromOn)} to ${String(s.recordedToOn)}.`
-            : 'No tickets or bills yet: every house on it is grade C, and its figures are wide.'}
-        </p>
-      </section>
+      <BillsPart supplyId={s.id} />
       <ItemHistory id={s.id} revision={s.revision} />
     </>
   );

@@ -1,0 +1,79 @@
+import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
+import { day, lineCounts } from './bills-words.ts';
+
+export type Entry = BillsFragment['entries'][number];
+
+const states: Record<string, string> = {
+  USED: 'counts',
+  OPENS: 'opens the account',
+  WAITING: 'waits',
+  REPLACED: 'replaced',
+  HELD: 'held',
+};
+
+/** Every line of the record with what became of it; nothing is left out of sight. */
+export function BillsEntries({
+  entries,
+  confirm,
+  takeOut,
+}: {
+  entries: readonly Entry[];
+  confirm?: (no: number) => void;
+  takeOut?: (no: number) => void;
+}) {
+  return (
+    <>
+      <p className="caption">
+        {entries.length} lines: {lineCounts(entries)}.
+      </p>
+      <div className="scroll" role="region" aria-label="tickets and bills, scrolls sideways" tabIndex={0}>
+        <table className="stack">
+          <thead>
+            <tr>
+              <th scope="col">days</th>
+              <th scope="col" className="n">
+                quantity
+              </th>
+              <th scope="col">fill or read</th>
+              <th scope="col" className="n">
+                total $
+              </th>
+              <th scope="col">state and what is asked</th>
+            </tr>
+          </thead>
+          <tbody>
+            {entries.map((e) => (
+              <tr key={e.no}>
+                <td>{e.kind === 'DELIVERY' ? day(e.toOn) : `${day(e.fromOn)} to ${day(e.toOn)}`}</td>
+                <td className="n">
+                  {e.onlyDollars ? 'from the money' : `${e.quantity.toLocaleString('en-US', { maximumFractionDigits: 1 })} ${e.unit}`}
+                </td>
+                <td>{String(e.read).toLowerCase()}</td>
+                <td className="n">{e.totalUsd?.toLocaleString('en-US', { maximumFractionDigits: 2 }) ?? ''}</td>
+                <td>
+                  <b className={e.use === 'HELD' ? 'fault' : undefined}>{states[e.use]}</b>
+                  {e.why && !e.faults.some((f) => f.message === e.why) ? ` ${e.why}` : ''}
+                  {e.faults.map((f) => (
+                    <span key={f.message} className="fault">
+                      {f.message} {f.remedy}
+                    </span>
+                  ))}
+                  {confirm && e.faults.length > 0 && !e.confirmed && (
+                    <button type="button" className="link" onClick={() => confirm(e.no)}>
+                      it is right as it stands
+                    </button>
+                  )}{' '}
+                  {takeOut && (e.takenOut || e.faults.length > 0) && (
+                    <button type="button" className="link" onClick={() => takeOut(e.no)}>
+                      {e.takenOut ? 'put it back' : 'take it out'}
+                    </button>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,164 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import { ask, requestId } from '../../lib/graphql/client.ts';
+import type { BillsFragment, FuelEntryInput, ReadKind } from '../../lib/graphql/generated/graphql.ts';
+import type { Fuel, UnitSystem } from '../../lib/units/format.ts';
+import { BillsEntries, type Entry } from './bills-entries.tsx';
+import { SaveFuelRecord } from './bills-queries.ts';
+import { BillsVerdict } from './bills-verdict.tsx';
+import { CONFLICT, typedNumber } from './save-hook.ts';
+
+const asInput = (e: Entry): FuelEntryInput => ({
+  kind: e.kind,
+  fromOn: e.fromOn,
+  toOn: e.toOn,
+  quantity: e.onlyDollars ? null : e.quantity,
+  unit: e.unit,
+  totalUsd: e.totalUsd ?? null,
+  priceUsdPerUnit: e.priceUsdPerUnit ?? null,
+  feesUsd: e.feesUsd ?? null,
+  read: e.read,
+  gaugeBeforePct: e.gaugeBeforePct ?? null,
+  gaugeAfterPct: e.gaugeAfterPct ?? null,
+  thermsPerCcf: e.thermsPerCcf ?? null,
+  confirmed: e.confirmed,
+  issuedOn: e.issuedOn ?? null,
+  note: e.note ?? null,
+  takenOut: e.takenOut ?? null,
+});
+
+/** Lines of the record: add one, answer what is asked, take one out; every change is looked at before it is saved. */
+export function BillsForm({
+  supplyId,
+  kind,
+  fuel,
+  bills,
+  units,
+  close,
+}: {
+  supplyId: string;
+  kind: string;
+  fuel: Fuel;
+  bills: BillsFragment;
+  units: UnitSystem;
+  close: () => void;
+}) {
+  const tank = kind === 'TANK';
+  const [lines, setLines] = useState<FuelEntryInput[]>(bills.entries.map(asInput));
+  const [automatic, setAutomatic] = useState(bills.automaticDelivery ?? false);
+  const usual = bills.entries[0]?.unit ?? (fuel === 'NATURAL_GAS' ? 'therm' : fuel === 'ELECTRICITY' ? 'kWh' : 'gal');
+  const [typed, set] = useState({ from: '', to: '', quantity: '', unit: usual, read: tank ? 'FULL' : 'ACTUAL', total: '', gauge: '' });
+  const queries = useQueryClient();
+  const run = useMutation({
+    mutationFn: (checkOnly: boolean) =>
+      ask(SaveFuelRecord, {
+        input: {
+          supplyGroupId: supplyId,
+          expectedRevision: bills.revision ?? null,
+          requestId: requestId(),
+          checkOnly,
+          automaticDelivery: automatic,
+          entries: lines,
+        },
+      }),
+    onSuccess: async (d) => {
+      if (d.saveFuelRecord.changeId) {
+        await queries.invalidateQueries();
+        close();
+      }
+    },
+  });
+  useEffect(() => {
+    run.mutate(true);
+    // looked at when the lines change, not when the mutation object does
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [lines, automatic]);
+  const shown = run.data?.saveFuelRecord.preview ?? bills;
+  const same = (e: Entry) => (l: FuelEntryInput) =>
+    l.kind === e.kind && l.fromOn === e.fromOn && l.toOn === e.toOn && (l.quantity ?? 0) === e.quantity;
+  const change = (no: number, part: (l: FuelEntryInput) => Partial<FuelEntryInput>) => {
+    const entry = shown.entries.find((e) => e.no === no);
+    if (!entry) return;
+    const twins = shown.entries.filter((e) => e.no < no && same(e)(asInput(entry))).length;
+    let seen = 0;
+    setLines(lines.map((l) => (same(entry)(l) && seen++ === twins ? { ...l, ...part(l) } : l)));
+  };
+  const add = () => {
+    const quantity = typedNumber(typed.quantity);
+    setLines([
+      ...lines,
+      {
+        kind: tank ? 'DELIVERY' : 'BILL',
+        fromOn: tank ? typed.to : typed.from || typed.to,
+        toOn: typed.to,
+        quantity: quantity !== null && Number.isFinite(quantity) ? quantity : null,
+        unit: typed.unit,
+        totalUsd: typedNumber(typed.total),
+        read: typed.read as ReadKind,
+        gaugeAfterPct: typedNumber(typed.gauge),
+      } as FuelEntryInput,
+    ]);
+    set({ ...typed, from: typed.to, to: '', quantity: '', total: '', gauge: '' });
+  };
+  const wrong = [typed.quantity, typed.total, typed.gauge].some((t) => t.trim() !== '' && !Number.isFinite(Number(t)));
+  const field = (key: keyof typeof typed, label: string, type = 'text') => (
+    <label>
+      <span>{label}</span>
+      <input type={type} value={typed[key]} onChange={(e) => set({ ...typed, [key]: e.target.value })} />
+    </label>
+  );
+  return (
+    <section aria-label="change tickets and bills">
+      <h2>{tank ? 'Tickets' : 'Bills'}, line by line</h2>
+      <BillsVerdict bills={shown} fuel={fuel} units={units} />
+      <div className="form">
+        {!tank && field('from', 'first day', 'date')}
+        {field('to', tank ? 'day of the delivery' : 'day of the read', 'date')}
+        {field('quantity', 'quantity')}
+        {field('unit', 'unit')}
+        <label>
+          <span>{tank ? 'fill' : 'read'}</span>
+          <select value={typed.read} onChange={(e) => set({ ...typed, read: e.target.value })}>
+            {(tank ? ['FULL', 'PART', 'UNKNOWN'] : ['ACTUAL', 'ESTIMATED', 'CUSTOMER']).map((k) => (
+              <option key={k} value={k}>
+                {k.toLowerCase()}
+              </option>
+            ))}
+          </select>
+        </label>
+        {tank && field('gauge', 'gauge after, %')}
+        {field('total', 'total, $')}
+      </div>
+      {wrong && <p className="fault">Write digits with a point for decimals, such as 412.5.</p>}
+      <p>
+        <button
+          type="button"
+          className="link"
+          disabled={!typed.to || wrong || (!typed.quantity.trim() && !typed.total.trim())}
+          onClick={add}
+        >
+          add the line
+        </button>
+      </p>
+      {tank && (
+        <label style={{ display: 'flex', gap: 8 }}>
+          <input type="checkbox" style={{ width: 'auto' }} checked={automatic} onChange={(e) => setAutomatic(e.target.checked)} />
+          <span>the supplier fills on his own schedule: a fill that does not say is full</span>
+        </label>
+      )}
+      <BillsEntries
+        entries={shown.entries}
+        confirm={(no) => change(no, () => ({ confirmed: true }))}
+        takeOut={(no) => change(no, (l) => ({ takenOut: l.takenOut ? null : 'taken out by hand' }))}
+      />
+      {run.data?.saveFuelRecord.conflict && <p className="fault">{CONFLICT}</p>}
+      {run.error && <p className="fault">{run.error.message}</p>}
+      <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
+        Save {lines.length} lines
+      </button>{' '}
+      <button className="link" onClick={close}>
+        leave it as it was
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,75 @@
+import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
+import { fuelAmount, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { day, sentence } from './bills-words.ts';
+
+const of100 = (factor: number) => `${factor < 1 ? '−' : '+'}${String(Math.abs(Math.round(100 * (factor - 1))))} %`;
+
+/** What the bills say, before any saving: reckoned against billed, the verdict, what to check first, the grade and what would raise it. */
+export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fuel: Fuel; units: UnitSystem }) {
+  const { check: c, multiplier: m, baseKwhPerDay: b, reasons: r } = bills;
+  const off = m ? Math.abs(m.value - 1) > 0.1 : false;
+  return (
+    <>
+      {c && (
+        <p className="lead">
+          We reckon <b>{fuelAmount(c.reckonedKwh, fuel, units)}</b> for {day(c.fromOn)} to {day(c.toOn)}; the bills say{' '}
+          <b>{fuelAmount(c.billedKwh, fuel, units)}</b>
+          {c.seasonShare < 0.8 ? ` (${String(Math.round(100 * c.seasonShare))} % of the winter ${c.seasonName})` : ''}.
+        </p>
+      )}
+      <p>
+        <b>{sentence(bills.verdict)}</b>{' '}
+        {m && bills.believed && off && r && (
+          <span className="quiet">
+            A bill cannot tell leaks from films: it could be air changes{' '}
+            {r.airChangesFactor ? `${String(Math.round(10 * r.airChangesFactor) / 10)} times as described` : 'alone in no case'}, or
+            U-values {r.filmFactor ? of100(r.filmFactor) : 'alone in no case'}.
+          </span>
+        )}
+      </p>
+      {bills.checks.length > 0 && (
+        <>
+          <p style={{ margin: 0 }}>Check, in this order:</p>
+          <ol style={{ marginTop: 4 }}>
+            {bills.checks.map((x) => (
+              <li key={x}>{x}</li>
+            ))}
+          </ol>
+        </>
+      )}
+      <p>
+        Data grade <b>{bills.grade}</b>: the futures take a spread of {Math.round(bills.sdPct)} % for{' '}
+        {bills.grade === 'C' ? 'want of bills' : 'these houses together'}.
+        {bills.grade === 'A' && ' Metered over a full season, and the model meets it.'}
+      </p>
+      {bills.raise.length > 0 && (
+        <>
+          <p style={{ margin: 0 }}>What would raise it:</p>
+          <ul style={{ marginTop: 4 }}>
+            {bills.raise.map((x) => (
+              <li key={x}>{x}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {m && (
+        <p className="small quiet">
+          Loss multiplier {m.value.toFixed(2)}
+          {m.low != null && m.high != null ? ` (90 %: ${m.low.toFixed(2)} to ${m.high.toFixed(2)})` : ' (too few intervals for a range)'};
+          base use {b ? fuelAmount(b.value, fuel, units) : 'none'} a day, {bills.baseIsFitted ? 'fitted' : 'not fitted'}. Bias{' '}
+          {bills.nmbePct?.toFixed(1) ?? '–'} %, scatter {bills.cvRmsePct?.toFixed(1) ?? '–'} % with the fit; as described{' '}
+          {bills.describedNmbePct?.toFixed(1) ?? '–'} and {bills.describedCvRmsePct?.toFixed(1) ?? '–'} %. Limits 5 and 15 % are those of
+          ASHRAE Guideline 14 for months, borrowed for other intervals.
+        </p>
+      )}
+      {bills.notes.map((n) => (
+        <p key={n} className="small quiet">
+          {n}
+        </p>
+      ))}
+      {bills.withoutWeather > 0 && (
+        <p className="small quiet">{bills.withoutWeather} intervals lie outside the station&apos;s record and are not met by the model.</p>
+      )}
+    </>
+  );
+}
