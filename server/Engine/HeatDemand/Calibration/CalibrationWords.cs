@@ -62,7 +62,7 @@ internal sealed class CalibrationWords(SupplyGroupFacts group, FuelRecordFacts? 
             checks.Add("what burns whatever the weather: name it (dwelling, hot water, a pilot light)");
         }
 
-        checks.AddRange(fit.Intervals.Where(i => i.Outlying).Take(3).Select(i => FormattableString.Invariant(
+        checks.AddRange(fit.Intervals.Where(i => i.Outlying && Abs(i.ResidualKwh) > Agrees * i.FittedKwh).Take(3).Select(i => FormattableString.Invariant(
             $"{EntryLines.Day(i.Use.FromOn)} to {EntryLines.Day(i.Use.ToOn)}: {Abs(100 * i.ResidualKwh / Max(1, i.FittedKwh)):0} % {(i.ResidualKwh > 0 ? "more" : "less")} than the other bills lead one to expect")));
         return checks;
     }
