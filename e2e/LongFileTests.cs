@@ -41,9 +41,9 @@ public class LongFileTests(Dashboard dashboard) : IClassFixture<Dashboard>
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
         await Dashboard.Keep(page, $"houses-{width}-{(dark ? "dark" : "light")}");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Change \\d+ houses") }).ClickAsync();
-        await page.GetByText("changed alike").WaitForAsync();
+        await page.GetByText("houses changed alike.").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "undo", Exact = true }).ClickAsync();
-        await page.GetByText("changed alike").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await page.GetByText("houses changed alike.").WaitForAsync(new() { State = WaitForSelectorState.Detached });
         await page.Locator("table a").First.ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "show who changed what" }).ClickAsync();
         await page.GetByText("is undone").First.WaitForAsync();
