@@ -31,7 +31,7 @@ internal static class TrialWords
         var longer = pairs.Count(p => p.LeftOut is null && p.Hours > 36);
         if (longer > 0)
         {
-            Say($"{longer} intervals run over a missed day; they are taken as long as they are, nothing is filled in.");
+            Say($"{longer} {(longer == 1 ? "interval runs" : "intervals run")} over a missed day, taken as long as it is; nothing is filled in.");
         }
 
         var lift = use.Sum(p => p.TreatedDegreeHours) / use.Sum(p => p.Hours) - use.Sum(p => p.ControlDegreeHours) / use.Sum(p => p.Hours);
