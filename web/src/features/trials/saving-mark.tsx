@@ -1,4 +1,4 @@
-const WIDTH = 220;
+const WIDTH = 180;
 
 /** A share with its 90 % interval on a scale of 0 to `most`. */
 export function SavingMark({

@@ -5,7 +5,7 @@ import type { Comparison } from './trials-query.ts';
 const WIDTH = 640;
 const HEIGHT = 330;
 const LEFT = 56;
-const RIGHT = 150;
+const RIGHT = 190;
 const TOP = 16;
 const BOTTOM = 44;
 

@@ -158,7 +158,7 @@ function StationPart({ station: s, units }: { station: Station; units: UnitSyste
           {s.trend.verdict} Single winters stray {offset(s.trend.spreadSdK, units).slice(1)} (sd) from that line.
           {s.nextWinterCorrelation !== null &&
             s.nextWinterCorrelation !== undefined &&
-            ` A winter and the next hang together by ${s.nextWinterCorrelation.toFixed(2)}: ${Math.abs(s.nextWinterCorrelation) < 2 / Math.sqrt(s.severity.length) ? 'not more than chance gives, so winters are drawn independently' : 'more than chance gives, and the futures leave it out'}.`}
+            ` A winter and the next hang together by ${s.nextWinterCorrelation.toFixed(2).replace('-', '−')}: ${Math.abs(s.nextWinterCorrelation) < 2 / Math.sqrt(s.severity.length) ? 'not more than chance gives, so winters are drawn independently' : 'more than chance gives, and the futures leave it out'}.`}
         </p>
       )}
       {s.reference && (
