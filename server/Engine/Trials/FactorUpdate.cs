@@ -16,7 +16,8 @@ public sealed record FactorUpdate(string RetrofitCode, double PriorMean, double 
 {
     /// <summary>
     /// Updates the catalogue's factor. The prior's variance is split as the futures split it: the common share is doubt about the mean over all houses, the rest is the
-    /// spread between houses. The sites' mean, with variance s^2 + t^2 / k, updates the mean by normal theory; the spread between houses is then the sites' own t.
+    /// spread between houses. The sites' mean, with variance s^2 + t^2 / k, updates the mean by normal theory; the spread between
+    /// houses is then the sites' own t where it was fitted, else the prior's (at most 0.15), so that a first trial never widens what was judged.
     /// </summary>
     /// <param name="code">Retrofit.</param>
     /// <param name="catalogue">Catalogue with the prior.</param>
@@ -36,7 +37,8 @@ public sealed record FactorUpdate(string RetrofitCode, double PriorMean, double 
         var doubt = Max(1e-6, commonShare * sd * sd);
         var weight = doubt / (doubt + pool.MeanVariance);
         var after = mean + weight * (pool.Mean - mean);
-        var spread = Sqrt((1 - weight) * doubt + pool.Spread * pool.Spread);
+        var between = pool.Spread * pool.Spread;
+        var spread = Sqrt((1 - weight) * doubt + (pool.SpreadFitted ? between : Min(between, (1 - commonShare) * sd * sd)));
         return new(code, mean, sd, pool, after, spread, [.. counted.Select(e => e.Key)], FormattableString.Invariant(
             $"{pool.Sites} {(pool.Sites == 1 ? "site puts" : "sites put")} the factor at {pool.Mean:0.00} (sd {pool.PredictiveSd:0.00} for another house); with the catalogue's {mean:0.00} (sd {sd:0.00}) it becomes {after:0.00} (sd {spread:0.00})."));
     }

@@ -21,10 +21,10 @@ public class FactorUpdateTests
     [Fact]
     public void One_site_follows_the_formula_worked_by_hand()
     {
-        // doubt 0.5 x 0.20^2 = 0.02; the site's mean has 0.05^2 + 0.15^2 = 0.025; weight 0.02 / 0.045; spread sqrt(0.02 x 0.025 / 0.045 + 0.15^2)
+        // doubt 0.5 x 0.20^2 = 0.02; the site's mean has 0.05^2 + 0.15^2 = 0.025; weight 0.02 / 0.045; spread sqrt(0.02 x 0.025 / 0.045 + 0.02), the prior's own spread between houses
         var update = Update((1.03, 0.05));
         Assert.Equal(0.85 + 0.02 / 0.045 * 0.18, update.Mean, 12);
-        Assert.Equal(Math.Sqrt(0.02 * 0.025 / 0.045 + 0.0225), update.Sd, 12);
+        Assert.Equal(Math.Sqrt(0.02 * 0.025 / 0.045 + 0.02), update.Sd, 12);
         Assert.Equal(Math.Sqrt(0.05 * 0.05 + 2 * 0.15 * 0.15), update.Pool!.PredictiveSd, 12);
     }
 
@@ -32,9 +32,14 @@ public class FactorUpdateTests
     public void One_splendid_trial_cannot_make_a_certain_forecast()
     {
         var update = Update((1.2, 0.01));
-        Assert.InRange(update.Sd, SitePooling.UsualSpread, 0.20);
+        Assert.InRange(update.Sd, 0.20 * Math.Sqrt(0.5), 0.20);
         Assert.InRange(update.Mean, 0.86, 1.1);
     }
+
+    [Fact]
+    public void A_first_trial_never_widens_what_was_judged() =>
+        Assert.All(Catalogue.BuiltIn.Entries.Where(e => e.Kind == CatalogueKind.Retrofit && e.Values.ContainsKey("factorSd")), e =>
+            Assert.True(FactorUpdate.Of(e.Code, Catalogue.BuiltIn, new Dictionary<string, EvidenceFacts> { ["ev"] = new() { RetrofitCode = e.Code, Kind = EvidenceKind.Trial, FactorMean = 1, FactorSd = 0.1 } }).Sd <= e.Values["factorSd"].Value, e.Code));
 
     [Fact]
     public void Many_sites_outweigh_the_catalogue_and_leave_the_spread_between_houses()
