@@ -12,10 +12,6 @@ namespace FarmPortfolio.Host.Api;
 public sealed record SaveSupplyGroupInput(
     [property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, [property: Id] string FarmId, string Name, FuelKind Fuel, SupplyKind Kind, double? TankSizeL, IReadOnlyList<string>? OtherUses, double? BaseUseKwhPerDay, double? ThermsPerCcf);
 
-/// <summary>A contract in force to save; no id = a new one.</summary>
-public sealed record SaveContractInput(
-    [property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, [property: Id] string SupplyGroupId, ContractKind Kind, string Unit, double? PriceUsdPerUnit, double? AdderUsdPerUnit, DateOnly? StartsOn, DateOnly? EndsOn, double? MonthlyFeeUsd, double? TankRentUsdPerYear);
-
 /// <summary>A line of a quote to save.</summary>
 public sealed record QuoteLineInput([property: Id] string HouseId, string RetrofitCode, double Usd, string Category, bool? Eligible);
 
@@ -63,56 +59,6 @@ public sealed partial class Mutation
         return faults.Count > 0
             ? new(null, false, faults.Select(FaultView.Of))
             : Saved(register.Items.Save(register.Viewer, register.Coop.Id, known is null ? $"{input.Name.Trim()} is added" : $"{input.Name.Trim()} is changed", input.RequestId, [new(ItemKind.SupplyGroup, input.Id, input.ExpectedRevision, facts, (known?.Remarks ?? new()) with { Name = input.Name.Trim() })]));
-    }
-
-    /// <summary>Saves the contract in force of a tank or meter.</summary>
-    public static SavePayload SaveContract([FromServices] Register register, SaveContractInput input)
-    {
-        var known = input.Id is null ? null : register.Contracts.GetValueOrDefault(input.Id);
-        if ((input.Id is not null && known is null) || !register.Groups.TryGetValue(input.SupplyGroupId, out var group))
-        {
-            return Missing("contract, tank or meter");
-        }
-
-        var faults = new List<Fault>();
-        if (known is null && register.Contracts.Values.Any(c => c.Facts.SupplyGroupId == group.Id && c.Facts.Standing == ContractStanding.InForce))
-        {
-            faults.Add(new("ALREADY_THERE", "supplyGroupId", "This tank or meter has a contract in force.", "Change that one."));
-        }
-
-        if (HeatingValues.KwhPerUnit(group.Facts.Fuel, input.Unit) is null)
-        {
-            faults.Add(new("UNKNOWN_UNIT", "unit", $"{group.Facts.Fuel} is not sold by the \"{input.Unit}\".", $"Choose one of {string.Join(", ", HeatingValues.UnitsOf(group.Facts.Fuel))}."));
-        }
-
-        if (input.Kind == ContractKind.Fixed && input.PriceUsdPerUnit is null)
-        {
-            faults.Add(new("EMPTY", "priceUsdPerUnit", "A fixed contract has a price.", $"Give dollars a {input.Unit}."));
-        }
-
-        Within(faults, "priceUsdPerUnit", input.PriceUsdPerUnit, 0.001, 10_000, $"$ a {input.Unit}");
-        Within(faults, "adderUsdPerUnit", input.AdderUsdPerUnit, -50, 50, $"$ a {input.Unit}");
-        Within(faults, "monthlyFeeUsd", input.MonthlyFeeUsd, 0, 1e5, "$");
-        Within(faults, "tankRentUsdPerYear", input.TankRentUsdPerYear, 0, 1e5, "$");
-        if (input.StartsOn is { } from && input.EndsOn is { } to && to < from)
-        {
-            faults.Add(new("OUT_OF_ORDER", "endsOn", "The contract ends before it starts.", "Give a last day after the first."));
-        }
-
-        var facts = (known?.Facts ?? new() { SupplyGroupId = group.Id, Kind = input.Kind, Unit = input.Unit }) with
-        {
-            Kind = input.Kind,
-            Unit = input.Unit,
-            PriceUsdPerUnit = input.Kind == ContractKind.Fixed ? input.PriceUsdPerUnit : known?.Facts.PriceUsdPerUnit,
-            AdderUsdPerUnit = input.AdderUsdPerUnit,
-            StartsOn = input.StartsOn,
-            EndsOn = input.EndsOn,
-            MonthlyFeeUsd = input.MonthlyFeeUsd,
-            TankRentUsdPerYear = input.TankRentUsdPerYear,
-        };
-        return faults.Count > 0
-            ? new(null, false, faults.Select(FaultView.Of))
-            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"contract of {group.Remarks.Name} is changed", input.RequestId, [new(ItemKind.Contract, input.Id, input.ExpectedRevision, facts, known?.Remarks ?? new(input.Kind == ContractKind.Fixed ? "fixed price" : "monthly index"))]));
     }
 
     /// <summary>Saves a quote.</summary>

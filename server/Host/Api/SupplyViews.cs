@@ -7,47 +7,6 @@ using GraphQL;
 
 namespace FarmPortfolio.Host.Api;
 
-/// <summary>How a tank or meter pays.</summary>
-[Name("Contract")]
-public sealed class ContractView(Item<ContractFacts> item)
-{
-    /// <summary>Identifier.</summary>
-    [Id] public string Id => item.Id;
-
-    /// <summary>Revision.</summary>
-    public int Revision => (int)item.Revision;
-
-    /// <summary>Name.</summary>
-    public string? Name => item.Remarks.Name;
-
-    /// <summary>Kind.</summary>
-    public ContractKind Kind => item.Facts.Kind;
-
-    /// <summary>In force or offered.</summary>
-    public ContractStanding Standing => item.Facts.Standing;
-
-    /// <summary>Unit of its prices.</summary>
-    public string Unit => item.Facts.Unit;
-
-    /// <summary>Fixed price, US dollars a unit.</summary>
-    public double? PriceUsdPerUnit => item.Facts.PriceUsdPerUnit;
-
-    /// <summary>Added to the index, US dollars a unit; null = the default.</summary>
-    public double? AdderUsdPerUnit => item.Facts.AdderUsdPerUnit;
-
-    /// <summary>First day.</summary>
-    public DateOnly? StartsOn => item.Facts.StartsOn;
-
-    /// <summary>Last day.</summary>
-    public DateOnly? EndsOn => item.Facts.EndsOn;
-
-    /// <summary>Charge a month, US dollars.</summary>
-    public double? MonthlyFeeUsd => item.Facts.MonthlyFeeUsd;
-
-    /// <summary>Tank rent a year, US dollars.</summary>
-    public double? TankRentUsdPerYear => item.Facts.TankRentUsdPerYear;
-}
-
 /// <summary>A tank bank or meter with what hangs on it.</summary>
 [Name("SupplyGroup")]
 public sealed partial class SupplyGroupView(Register register, Item<SupplyGroupFacts> item)
@@ -75,6 +34,9 @@ public sealed partial class SupplyGroupView(Register register, Item<SupplyGroupF
 
     /// <summary>What else hangs on it.</summary>
     public IEnumerable<string> OtherUses => item.Facts.OtherUses.Select(u => u.What);
+
+    /// <summary>All its contracts, in force and offered, by name.</summary>
+    public IEnumerable<ContractView> Contracts => register.Contracts.Values.Where(c => c.Facts.SupplyGroupId == item.Id).OrderBy(c => c.Facts.Standing).ThenBy(c => c.Remarks.Name, StringComparer.Ordinal).Select(c => new ContractView(c));
 
     /// <summary>Use that does not follow the weather, kWh of fuel a day.</summary>
     public double? BaseUseKwhPerDay => item.Facts.BaseUseKwhPerDay;

@@ -1,85 +1,151 @@
 import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
-import type { SaveContractInput, SupplyQuery } from '../../lib/graphql/generated/graphql.ts';
+import type { SaveContractInput } from '../../lib/graphql/generated/graphql.ts';
+import { contractKinds, leftoverRules, type Contract, type Supply } from './contract-words.ts';
 import { SaveContract } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
 import { fuelUnits } from './house-words.ts';
 import { typedNumber, useSave } from './save-hook.ts';
 
-type Supply = NonNullable<SupplyQuery['supplyGroup']>;
-
-const kinds = [
-  ['INDEXED', 'monthly index and an adder'],
-  ['FIXED', 'one price for the term'],
+const numbers = [
+  'priceUsdPerUnit',
+  'overIndexUsdPerUnit',
+  'capUsdPerUnit',
+  'floorUsdPerUnit',
+  'adderUsdPerUnit',
+  'indexShare',
+  'blockUnits',
+  'blockPaidMonth',
+  'minimumTakeUnits',
+  'monthlyFeeUsd',
+  'seasonFeeUsd',
+  'deliveryFeeUsd',
+  'unitsPerDelivery',
+  'tankRentUsdPerYear',
+  'demandUsdPerKw',
+  'loadFactor',
+  'interruptedDays',
 ] as const;
+type Figure = (typeof numbers)[number];
 
-/** How a tank or meter pays for its fuel. */
-export function ContractForm({ supply, close }: { supply: Supply; close: () => void }) {
-  const c = supply.contract;
-  const [typed, set] = useState({
+const percent = (share?: number | null) => (share == null ? '' : String(Math.round(1000 * share) / 10));
+const share = (typed: string) => {
+  const value = typedNumber(typed);
+  return value == null ? null : value / 100;
+};
+
+/** How a tank or meter pays for its fuel, or what it was offered: only the fields of the kind chosen. */
+export function ContractForm({
+  supply,
+  contract: c,
+  offered,
+  close,
+}: {
+  supply: Supply;
+  contract?: Contract;
+  offered: boolean;
+  close: () => void;
+}) {
+  const [typed, set] = useState(() => ({
+    ...(Object.fromEntries(numbers.map((n) => [n, c?.[n]?.toString() ?? ''])) as Record<Figure, string>),
+    name: c?.name ?? '',
     kind: c?.kind ?? 'INDEXED',
     unit: c?.unit ?? fuelUnits[supply.fuel]?.[0] ?? 'kWh',
-    price: c?.priceUsdPerUnit?.toString() ?? '',
-    adder: c?.adderUsdPerUnit?.toString() ?? '',
-    from: c?.startsOn ?? '',
-    to: c?.endsOn ?? '',
-    fee: c?.monthlyFeeUsd?.toString() ?? '',
-    rent: c?.tankRentUsdPerYear?.toString() ?? '',
-  });
+    leftover: c?.leftover ?? 'LOST',
+    billedShare: percent(c?.billedShare),
+    volumeShare: percent(c?.volumeShare),
+    stepFrom: c?.tiers[0]?.fromUnits.toString() ?? '',
+    stepAdder: c?.tiers[0]?.adderUsdPerUnit.toString() ?? '',
+    startsOn: c?.startsOn ?? '',
+    endsOn: c?.endsOn ?? '',
+    rollsIntoContractId: c?.rollsIntoContractId ?? '',
+  }));
   const save = useSave(async () => {
+    const [from, adder] = [typedNumber(typed.stepFrom), typedNumber(typed.stepAdder)];
     const input: SaveContractInput = {
+      ...(Object.fromEntries(numbers.map((n) => [n, typedNumber(typed[n])])) as Record<Figure, number | null>),
       id: c?.id ?? null,
       expectedRevision: c?.revision ?? null,
       requestId: requestId(),
       supplyGroupId: supply.id,
+      standing: offered ? 'OFFERED' : 'IN_FORCE',
+      name: typed.name || null,
       kind: typed.kind as SaveContractInput['kind'],
       unit: typed.unit,
-      priceUsdPerUnit: typed.kind === 'FIXED' ? typedNumber(typed.price) : null,
-      adderUsdPerUnit: typed.kind === 'INDEXED' ? typedNumber(typed.adder) : null,
-      startsOn: typed.from || null,
-      endsOn: typed.to || null,
-      monthlyFeeUsd: typedNumber(typed.fee),
-      tankRentUsdPerYear: typedNumber(typed.rent),
+      leftover: typed.leftover as SaveContractInput['leftover'],
+      billedShare: share(typed.billedShare),
+      volumeShare: share(typed.volumeShare),
+      tiers: from != null && adder != null ? [{ fromUnits: from, adderUsdPerUnit: adder }, ...(c?.tiers.slice(1) ?? [])] : [],
+      startsOn: typed.startsOn || null,
+      endsOn: typed.endsOn || null,
+      rollsIntoContractId: typed.rollsIntoContractId || null,
     };
     return (await ask(SaveContract, { input })).saveContract;
   }, close);
   const faults = save.data?.faults ?? [];
-  const field = (key: keyof typeof typed, label: string, name: string, type?: string) => (
-    <Field label={label} value={typed[key]} change={(v) => set({ ...typed, [key]: v })} name={name} faults={faults} type={type} />
+  const field = (key: keyof typeof typed, label: string, type?: string) => (
+    <Field label={label} value={typed[key]} change={(v) => set({ ...typed, [key]: v })} name={key} faults={faults} type={type} />
   );
+  const choice = (key: keyof typeof typed, label: string, options: readonly (readonly [string, string])[]) => (
+    <Choice label={label} value={typed[key]} change={(v) => set({ ...typed, [key]: v })} options={options} name={key} faults={faults} />
+  );
+  const { kind, unit } = typed;
+  const per = `$ a ${unit}`;
+  const held = kind === 'CAPPED' || kind === 'COLLARED';
+  const priced = kind === 'FIXED' || kind === 'PRE_BOUGHT';
   return (
     <FormFrame
-      title="Change the contract"
-      button="Save the contract"
+      title={offered ? (c ? 'Change the offer' : 'An offer to compare') : 'Change the contract'}
+      button={offered ? 'Save the offer' : 'Save the contract'}
       faults={faults}
-      shown={['unit', 'priceUsdPerUnit', 'adderUsdPerUnit', 'startsOn', 'endsOn', 'monthlyFeeUsd', 'tankRentUsdPerYear']}
+      shown={[...numbers, 'unit', 'leftover', 'billedShare', 'volumeShare', 'tiers', 'startsOn', 'endsOn', 'rollsIntoContractId']}
       conflict={save.data?.conflict ?? false}
       error={save.error}
       pending={save.isPending}
       submit={() => save.mutate()}
       close={close}
     >
-      <Choice
-        label="how it pays"
-        value={typed.kind}
-        change={(v) => set({ ...typed, kind: v as typeof typed.kind })}
-        options={kinds.some(([k]) => k === typed.kind) ? kinds : [...kinds, [typed.kind, typed.kind.toLowerCase()]]}
-      />
-      <Choice
-        label="prices are dollars a"
-        value={typed.unit}
-        change={(v) => set({ ...typed, unit: v })}
-        options={(fuelUnits[supply.fuel] ?? []).map((u) => [u, u] as const)}
-        name="unit"
-        faults={faults}
-      />
-      {typed.kind === 'FIXED' && field('price', `price, $ a ${typed.unit}`, 'priceUsdPerUnit')}
-      {typed.kind === 'INDEXED' && field('adder', `added to the index, $ a ${typed.unit} (empty: the default)`, 'adderUsdPerUnit')}
-      {field('from', 'first day', 'startsOn', 'date')}
-      {field('to', 'last day; then the monthly index', 'endsOn', 'date')}
-      {field('fee', 'charge a month, $', 'monthlyFeeUsd')}
-      {supply.kind === 'TANK' && field('rent', 'tank rent a year, $', 'tankRentUsdPerYear')}
+      {field('name', 'what you call it')}
+      {choice('kind', 'how it pays', contractKinds)}
+      {choice(
+        'unit',
+        'prices are dollars a',
+        (fuelUnits[supply.fuel] ?? []).map((u) => [u, u] as const),
+      )}
+      {priced && field('priceUsdPerUnit', `price, ${per}`)}
+      {held && field('capUsdPerUnit', `cap, ${per}`)}
+      {kind === 'COLLARED' && field('floorUsdPerUnit', `floor, ${per}`)}
+      {kind !== 'INDEXED' && field('overIndexUsdPerUnit', `or agreed anew each July: ${per} over the index of that month`)}
+      {!priced && field('adderUsdPerUnit', `a, added to the index, ${per} (empty: 0)`)}
+      {!priced && field('indexShare', 'b, times the index (empty: 1)')}
+      {kind !== 'INDEXED' &&
+        field(
+          'blockUnits',
+          kind === 'PRE_BOUGHT' ? `block bought ahead, ${unit} a season` : `holds for the first ${unit} of a season (empty: all)`,
+        )}
+      {kind === 'PRE_BOUGHT' && field('blockPaidMonth', 'month in which it is paid, 1 to 12 (empty: July)')}
+      {kind === 'PRE_BOUGHT' && choice('leftover', 'what is left in June is', leftoverRules)}
+      {kind === 'PRE_BOUGHT' && typed.leftover === 'BILLED_TO_SHARE' && field('billedShare', 'share of it that is billed, %')}
+      {field('volumeShare', 'share of the volume, % (empty: all)')}
+      {field('minimumTakeUnits', `least ${unit} a season; what is short is billed`)}
+      {field('seasonFeeUsd', 'fee a season, such as the price of a cap, $')}
+      {field('monthlyFeeUsd', 'charge a month, $')}
+      {supply.kind === 'TANK' && field('deliveryFeeUsd', 'charge a delivery, $')}
+      {supply.kind === 'TANK' && field('unitsPerDelivery', `${unit} a delivery`)}
+      {supply.kind === 'TANK' && field('tankRentUsdPerYear', 'tank rent a year, $')}
+      {supply.kind === 'METER' && field('stepFrom', `over this many ${unit} a month`)}
+      {supply.kind === 'METER' && field('stepAdder', `the price changes by, ${per}`)}
+      {supply.fuel === 'ELECTRICITY' && field('demandUsdPerKw', "demand charge, $ a kW of the month's peak")}
+      {supply.fuel === 'ELECTRICITY' && field('loadFactor', 'mean over peak load (empty: 0.3)')}
+      {supply.fuel === 'NATURAL_GAS' && field('interruptedDays', 'days a season without supply')}
+      {field('startsOn', 'first day', 'date')}
+      {field('endsOn', 'last day', 'date')}
+      {choice('rollsIntoContractId', 'then it rolls into', [
+        ['', 'the monthly index'],
+        ...(c ? [[c.id, 'itself, on the same terms'] as const] : []),
+        ...supply.contracts.filter((o) => o.id !== c?.id).map((o) => [o.id, o.name ?? 'another contract'] as const),
+      ])}
     </FormFrame>
   );
 }

@@ -110,17 +110,40 @@ export const Supply = graphql(`
           fuelKwh
         }
       }
-      contract {
+      contracts {
         id
         revision
+        name
+        standing
         kind
         unit
         priceUsdPerUnit
+        overIndexUsdPerUnit
+        capUsdPerUnit
+        floorUsdPerUnit
         adderUsdPerUnit
+        indexShare
+        blockUnits
+        blockPaidMonth
+        leftover
+        billedShare
+        minimumTakeUnits
         startsOn
         endsOn
         monthlyFeeUsd
+        seasonFeeUsd
+        deliveryFeeUsd
+        unitsPerDelivery
         tankRentUsdPerYear
+        demandUsdPerKw
+        loadFactor
+        volumeShare
+        interruptedDays
+        rollsIntoContractId
+        tiers {
+          fromUnits
+          adderUsdPerUnit
+        }
       }
     }
   }

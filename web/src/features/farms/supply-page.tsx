@@ -5,10 +5,10 @@ import { ask } from '../../lib/graphql/client.ts';
 import { fuelAmount, fuelName } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { BillsPart } from './bills-part.tsx';
-import { ContractForm } from './contract-form.tsx';
 import { DeleteItem } from './delete-item.tsx';
 import { Supply } from './farm-queries.ts';
 import { ItemHistory } from './item-history.tsx';
+import { SupplyContracts } from './supply-contracts.tsx';
 import { SupplyForm } from './supply-form.tsx';
 
 /** A tank or meter: who hangs on it, how it pays, what it was billed. */
@@ -16,7 +16,7 @@ export function SupplyPage() {
   const { supplyId = '' } = useParams();
   const { units } = useUnits();
   const navigate = useNavigate();
-  const [editing, setEditing] = useState<'supply' | 'contract' | null>(null);
+  const [editing, setEditing] = useState<'supply' | null>(null);
   const { data, error } = useQuery({
     queryKey: ['supply', supplyId],
     queryFn: () => ask(Supply, { id: supplyId }),
@@ -32,7 +32,6 @@ export function SupplyPage() {
       </p>
     );
   const reckoned = s.houses.reduce((sum, h) => sum + (h.heat?.fuelKwh ?? 0), 0);
-  const c = s.contract;
   return (
     <>
       <h1>
@@ -74,27 +73,10 @@ export function SupplyPage() {
           )}
         </p>
       )}
-      <section>
-        <h2>How it pays</h2>
-        {editing === 'contract' ? (
-          <ContractForm supply={s} close={() => setEditing(null)} />
-        ) : (
-          <>
-            <p>
-              {c?.kind === 'FIXED'
-                ? `$${String(c.priceUsdPerUnit)} a ${c.unit}${c.endsOn ? ` until ${c.endsOn}, then the monthly index` : ''}`
-                : c && c.kind !== 'INDEXED'
-                  ? `a ${c.kind.toLowerCase().replace('_', '-')} contract`
-                  : `The monthly index${c?.adderUsdPerUnit ? ` plus $${String(c.adderUsdPerUnit)} a ${c.unit}` : ' plus the default adder'}`}
-              {c?.monthlyFeeUsd ? `; $${String(c.monthlyFeeUsd)} a month` : ''}
-              {c?.tankRentUsdPerYear ? `; $${String(c.tankRentUsdPerYear)} a year for the tank` : ''}.
-            </p>
-            <button className="link" onClick={() => setEditing('contract')}>
-              {c ? 'change the contract' : 'enter a contract'}
-            </button>
-          </>
-        )}
-      </section>
+      <SupplyContracts
+        supply={s}
+        deleted={(name, changeId) => void navigate(`/supplies/${s.id}`, { state: { said: `${name} is deleted.`, changeId } })}
+      />
       <BillsPart supplyId={s.id} />
       <ItemHistory id={s.id} revision={s.revision} />
     </>
