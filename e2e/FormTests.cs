@@ -23,10 +23,10 @@ public class FormTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("$9,800 for curtain on house 1").WaitForAsync();
         await Sound(page, "farm");
         await page.GetByRole(AriaRole.Link, new() { Name = "tank bank" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "change the contract" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change monthly index" }).ClickAsync();
         await page.GetByLabel("how it pays").SelectOptionAsync("FIXED");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the contract" }).ClickAsync();
-        await page.GetByText("A fixed contract has a price.").WaitForAsync();
+        await page.GetByText("A fixed contract needs its price.").WaitForAsync();
         await page.GetByLabel("price, $ a gal").FillAsync("2.31");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the contract" }).ClickAsync();
         await page.GetByText("$2.31 a gal").WaitForAsync();

@@ -3,10 +3,12 @@ import { Link } from 'react-router';
 import { ContractForm } from './contract-form.tsx';
 import { contractWords, type Contract, type Supply } from './contract-words.ts';
 import { DeleteItem } from './delete-item.tsx';
+import { UndoNotice } from './undo-notice.tsx';
 
 /** Contracts in force and offers of a tank or meter. */
-export function SupplyContracts({ supply, deleted }: { supply: Supply; deleted: (name: string, changeId: string) => void }) {
+export function SupplyContracts({ supply }: { supply: Supply }) {
   const [open, setOpen] = useState<string | null>(null);
+  const [notice, setNotice] = useState<{ said: string; changeId: string } | null>(null);
   const form = (offered: boolean, contract?: Contract) => (
     <ContractForm supply={supply} contract={contract} offered={offered} close={() => setOpen(null)} />
   );
@@ -26,7 +28,7 @@ export function SupplyContracts({ supply, deleted }: { supply: Supply; deleted: 
               id={c.id}
               revision={c.revision}
               name={c.name ?? 'contract'}
-              done={(changeId) => deleted(c.name ?? 'contract', changeId)}
+              done={(changeId) => setNotice({ said: `${c.name ?? 'The contract'} is deleted.`, changeId })}
             />
           </p>
         ),
@@ -36,6 +38,7 @@ export function SupplyContracts({ supply, deleted }: { supply: Supply; deleted: 
   return (
     <section>
       <h2>How it pays</h2>
+      {notice && <UndoNotice {...notice} close={() => setNotice(null)} />}
       {inForce.length === 0 && <p>On the monthly index, delivered.</p>}
       {list('IN_FORCE')}
       {open === 'new' ? (

@@ -73,10 +73,7 @@ export function SupplyPage() {
           )}
         </p>
       )}
-      <SupplyContracts
-        supply={s}
-        deleted={(name, changeId) => void navigate(`/supplies/${s.id}`, { state: { said: `${name} is deleted.`, changeId } })}
-      />
+      <SupplyContracts supply={s} />
       <BillsPart supplyId={s.id} />
       <ItemHistory id={s.id} revision={s.revision} />
     </>
