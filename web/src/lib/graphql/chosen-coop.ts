@@ -1,7 +1,7 @@
 const KEY = 'coop';
 
 /** Header that names the co-op a request is about; without it the server takes the first of one's own. */
-export const COOP_HEADER = 'Farm-Coop';
+const COOP_HEADER = 'Farm-Coop';
 
 /** Takes the co-op that the address names (?coop=...) as the one chosen, so that a link opens the same view. */
 export function takeCoopFromAddress(address: URL = new URL(window.location.href)): void {
