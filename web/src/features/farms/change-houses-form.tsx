@@ -30,7 +30,15 @@ export function ChangeHousesForm({ houseIds, close, done }: Props) {
     if (changeHouses.changeId) done(`${count} changed alike.`, changeHouses.changeId);
     return changeHouses;
   }, close);
-  const faults = save.data?.faults ?? [];
+  // a wrong answer is wrong on every house: the first says it, the rest are counted
+  const all = save.data?.faults ?? [];
+  const faults = all
+    .slice(0, 1)
+    .map((f) => (all.length > 1 ? { ...f, remedy: `${f.remedy} The same on ${String(all.length - 1)} more.` } : f));
+  const put = (changed: Partial<typeof typed>) => {
+    save.reset();
+    set({ ...typed, ...changed });
+  };
   const empty = Object.values(typed).every((t) => t.trim() === '');
   return (
     <section>
@@ -48,29 +56,12 @@ export function ChangeHousesForm({ houseIds, close, done }: Props) {
         <Choice
           label="covering of the roof"
           value={typed.covering}
-          change={(covering) => set({ ...typed, covering })}
+          change={(covering) => put({ covering })}
           options={[['', 'each keeps its own'], ...coverings]}
         />
-        <Field
-          label="year it was put on"
-          value={typed.filmYear}
-          change={(filmYear) => set({ ...typed, filmYear })}
-          name="filmYear"
-          faults={faults}
-        />
-        <Choice
-          label="heating plan"
-          value={typed.plan}
-          change={(plan) => set({ ...typed, plan })}
-          options={[['', 'each keeps its own'], ...plans]}
-        />
-        <Field
-          label="air changes an hour"
-          value={typed.air}
-          change={(air) => set({ ...typed, air })}
-          name="airChangesPerHour"
-          faults={faults}
-        />
+        <Field label="year it was put on" value={typed.filmYear} change={(filmYear) => put({ filmYear })} name="filmYear" faults={faults} />
+        <Choice label="heating plan" value={typed.plan} change={(plan) => put({ plan })} options={[['', 'each keeps its own'], ...plans]} />
+        <Field label="air changes an hour" value={typed.air} change={(air) => put({ air })} name="airChangesPerHour" faults={faults} />
       </FormFrame>
     </section>
   );
