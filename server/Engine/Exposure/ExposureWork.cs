@@ -80,7 +80,7 @@ internal sealed class ExposureWork
             var cap = CapOverMiddle * index.Cost.P50 / index.Units;
             var capped = FairTerms.Terms(unit with { Kind = ContractKind.Capped, CapUsdPerUnit = cap }, first.Fuel, spec);
             var fee = FairTerms.SeasonFeeUsd(index, Cost(first, capped, fuel));
-            Add(Cost(first, FairTerms.Terms(unit with { Kind = ContractKind.Capped, CapUsdPerUnit = cap, SeasonFeeUsd = fee }, first.Fuel, spec), fuel, "capped", $"capped at ${cap:0.00} a {first.Unit} for its fair fee, ${fee:0} a season"), true);
+            Add(Cost(first, FairTerms.Terms(unit with { Kind = ContractKind.Capped, CapUsdPerUnit = cap, SeasonFeeUsd = fee }, first.Fuel, spec), fuel, "capped", $"capped at ${cap:0.00} a {first.Unit} for its fair fee, ${fee:#,0} a season"), true);
         }
 
         foreach (var (code, fuel, name) in new[]

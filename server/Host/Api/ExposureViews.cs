@@ -80,7 +80,7 @@ public sealed partial class Query
         var cash = cashUsd is { } set ? CashAtRisk.Of(exposure.Own, set) : null;
         return new(
             name, SeasonCalendar.Name(portfolio.Set.FirstSeason + season), exposure.Own.Way.Fuel, DistributionView.Of(exposure.HeatKwh), exposure.Own.Cost.P50 / Math.Max(1e-9, exposure.Own.Units), exposure.FairFixedUsdPerUnit,
-            [HeatWayView.Of(exposure.Own, heat), .. exposure.Ways.Select(w => HeatWayView.Of(w.Cost, heat, w))], exposure.Worst.PriceShare, exposure.Worst.WinterShare, exposure.Worst.BothShare,
+            [HeatWayView.Of(exposure.Own, heat), .. exposure.Ways.Where(w => w.Cost.Way.Key != "index" || Math.Abs(w.LessUsd.Mean) >= 0.5).Select(w => HeatWayView.Of(w.Cost, heat, w))], exposure.Worst.PriceShare, exposure.Worst.WinterShare, exposure.Worst.BothShare,
             exposure.Worst.Worst.Select(d => new DearSeasonView(d.Usd, d.Because, SeasonCalendar.Name(futures.Pool[d.Winter]), 100 * (d.HeatFactor - 1), 100 * (d.PriceFactor - 1))),
             cash is null ? null : new(cash.CashUsd, cash.OverShare, cash.MeanShortUsd, cash.ShortOneInTwentyUsd),
             exposure.Options.Select(o => new TailCutView(o.Key, Title(o.Key), o.Houses, DistributionView.Of(o.Cost), o.MeanOffUsd, o.TailOffUsd, o.YearlyUsd, o.BreakEvenUsdPerUnit)),

@@ -10,7 +10,7 @@ import { ExposureQuery } from './fuel-queries.ts';
 type Exposure = NonNullable<Answer['exposure']>;
 type Way = Exposure['ways'][number];
 
-const price = (v: number) => `$${v.toFixed(v < 1 ? 3 : 2)}`;
+const price = (v: number) => `$${v.toFixed(v < 1 ? 3 : v < 100 ? 2 : 0)}`;
 const because = { PRICE: 'the price', WINTER: 'the winter', BOTH: 'price and winter together' } as const;
 
 /** What one farm's heating can cost: the same heat on every fuel and contract, what makes a season dear, and what takes it off. */
@@ -18,8 +18,9 @@ export function ExposurePart({ farmId }: { farmId: string }) {
   const { units } = useUnits();
   const [season, setSeason] = useState(0);
   const [typed, setTyped] = useState('');
-  const cash = Number(typed.replace(/[$,\s]/g, ''));
-  const cashUsd = typed.trim() !== '' && Number.isFinite(cash) && cash >= 0 ? cash : null;
+  const [told, setTold] = useState('');
+  const cash = Number(told.replace(/[$,\s]/g, ''));
+  const cashUsd = told.trim() !== '' && Number.isFinite(cash) && cash >= 0 ? cash : null;
   const { data, error } = useQuery({
     queryKey: ['exposure', farmId, season, cashUsd],
     queryFn: () => ask(ExposureQuery, { farmId, season, cashUsd }),
@@ -73,12 +74,19 @@ export function ExposurePart({ farmId }: { farmId: string }) {
             </li>
           ))}
         </ul>
-        <div className="form">
+        <form
+          className="form"
+          onSubmit={(x) => {
+            x.preventDefault();
+            setTold(typed);
+          }}
+        >
           <label>
             <span>cash set aside for a season&apos;s fuel, $</span>
             <input type="text" inputMode="decimal" value={typed} onChange={(x) => setTyped(x.target.value)} />
           </label>
-        </div>
+          <button className="link">hold the season against it</button>
+        </form>
         {e.cash && (
           <p>
             {dollars(e.cash.cashUsd)} is too little in <b>{ofHundred(e.cash.overShare)} of 100</b> futures, by{' '}
@@ -162,7 +170,7 @@ function Ways({ e, own, most }: { e: Exposure; own: Way; most: number }) {
                 <td className="n" data-name="useful heat, $ a MMBtu">
                   {w.usdPerMmbtu.toFixed(1)}
                 </td>
-                <td className="n" data-name="less than now, $">
+                <td className="n" data-name="against now, $">
                   {w.isOwn ? '' : Math.abs(w.lessUsd) < 1 ? '0' : `${figure(Math.abs(w.lessUsd), 2)} ${w.lessUsd > 0 ? 'less' : 'more'}`}
                 </td>
                 <td className="n" data-name="same cost as now at">

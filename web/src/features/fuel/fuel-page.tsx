@@ -8,7 +8,7 @@ import { PastRatios } from './past-ratios.tsx';
 import { PriceHistory } from './price-history.tsx';
 
 const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY'];
-const price = (v: number) => `$${v.toFixed(v < 1 ? 3 : 2)}`;
+const price = (v: number) => (v === 0 ? '$0' : `$${v.toFixed(v < 1 ? 3 : 2)}`);
 
 /** Fuel: prices to come, what one farm's heat can cost on every fuel and contract, and the records behind it. */
 export function FuelPage() {

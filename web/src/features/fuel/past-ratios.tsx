@@ -65,7 +65,7 @@ export function PastRatios() {
                   <ReferenceLine
                     y={1}
                     stroke="var(--fuel-gas)"
-                    label={{ value: 'natural gas', position: 'insideBottomLeft', fill: 'var(--fuel-gas)' }}
+                    label={{ value: 'natural gas', position: 'insideBottomRight', fill: 'var(--fuel-gas)' }}
                   />
                   <ReferenceLine y={4} stroke="var(--quiet)" strokeDasharray="2 3" />
                   <ReferenceLine y={2} stroke="var(--quiet)" strokeDasharray="2 3" />
