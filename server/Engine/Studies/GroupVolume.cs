@@ -1,5 +1,7 @@
+using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.Studies;
 
@@ -19,14 +21,22 @@ internal sealed class GroupVolume
     private readonly StudyContext context;
     private readonly SupplyLine line;
     private readonly double[] kwh;
+    private readonly double[] billUsd;
+    private readonly double[] otherKwh;
 
     private GroupVolume(StudyContext context, SupplyLine line)
     {
         (this.context, this.line) = (context, line);
-        (kwh, StandingUsd) = (new double[12 * context.Paths * context.Seasons], new double[context.Paths * context.Seasons]);
+        var cells = context.Paths * context.Seasons;
+        (kwh, billUsd, StandingUsd) = (new double[12 * cells], new double[cells], new double[cells]);
+        otherKwh = OtherKwh(context.Portfolio.SupplyGroups.GetValueOrDefault(line.GroupId!), context.Portfolio.Set.FirstSeason);
+        for (var cell = 0; cell < cells; cell++)
+        {
+            otherKwh.CopyTo(kwh, 12 * cell);
+        }
     }
 
-    /// <summary>Bill as the houses stand, season by season a row of paths, US dollars.</summary>
+    /// <summary>The houses' share of the bill as they stand, by volume, season by season a row of paths, US dollars; what else burns from the tank pays the rest.</summary>
     public double[] StandingUsd { get; }
 
     /// <summary>The tanks and meters of a unit that settle by the season.</summary>
@@ -55,7 +65,12 @@ internal sealed class GroupVolume
 
         foreach (var group in groups.Values)
         {
-            group.Each(null, (cell, usd) => group.StandingUsd[cell] = usd);
+            var other = group.otherKwh.Sum();
+            group.Each(null, (cell, usd, volume) =>
+            {
+                group.billUsd[cell] = usd;
+                group.StandingUsd[cell] = volume > 0 ? usd * Math.Max(0, volume - other) / volume : usd;
+            });
         }
 
         return groups;
@@ -72,10 +87,10 @@ internal sealed class GroupVolume
             throw new ArgumentException("the line hangs on another tank or meter", nameof(supply));
         }
 
-        Each(taken, (cell, usd) => net[cell] += StandingUsd[cell] - usd);
+        Each(taken, (cell, usd, _) => net[cell] += billUsd[cell] - usd);
     }
 
-    private void Each(VolumeTaken? taken, Action<int, double> bill)
+    private void Each(VolumeTaken? taken, Action<int, double, double> bill)
     {
         var (index, standBy) = (new double[12], new double[line.StandBy is null ? 0 : 12]);
         var (volume, off, carried) = (new double[12], new double[12], new Carried[line.Terms.Parts]);
@@ -101,9 +116,16 @@ internal sealed class GroupVolume
                         volume[m] = Math.Max(0, volume[m] - off[m]);
                     }
 
-                    bill(s * context.Paths + number, line.Terms.SeasonUsd(s, index, volume, standBy, carried));
+                    bill(s * context.Paths + number, line.Terms.SeasonUsd(s, index, volume, standBy, carried), volume.Sum());
                 }
             }
         }
+    }
+
+    // a dwelling or a dryer behind the same tank fills blocks and minimum takes as well
+    private static double[] OtherKwh(SupplyGroupFacts? group, int season)
+    {
+        var perDay = (group?.BaseUseKwhPerDay ?? 0) + (group?.OtherUses.Sum(o => o.KwhFuelPerYear ?? 0) ?? 0) / 365;
+        return [.. Enumerable.Range(0, 12).Select(m => perDay * DateTime.DaysInMonth(season + (m < 6 ? 0 : 1), SeasonCalendar.CalendarMonth(m)))];
     }
 }

@@ -3,6 +3,7 @@ using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.HeatDemand.Calibration;
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.Studies;
@@ -106,6 +107,11 @@ internal sealed record StudyHouse(
         if (facts.Supplies.Count == 0)
         {
             lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, SupplyTerms.Of([], null, model.Heaters[0].Fuel, null, set.FirstSeason, set.SeasonCount, factor: priceFactor).Terms!));
+        }
+
+        if (lines.Any(l => (int)l.Fuel >= Correlation.Fuels))
+        {
+            faults.Add(new("NO_PRICES", "heaters", "Wood pellets have no price futures: no public monthly record of them ships.", "Compare pellets on the fuel page; a study takes gas, propane, oil and electricity."));
         }
 
         if (faults.Count == 0 && Math.Abs(lines.Sum(l => l.Share) - 1) > 1e-6)
