@@ -17,17 +17,56 @@ public static class FuelSheet
 {
     private static readonly Dictionary<string, string> Columns = new()
     {
-        ["date"] = "date", ["delivered"] = "date", ["delivery date"] = "date", ["from"] = "from", ["read date from"] = "from", ["start"] = "from", ["to"] = "to", ["read date to"] = "to", ["end"] = "to", ["read date"] = "to",
-        ["quantity"] = "quantity", ["gallons"] = "quantity", ["amount"] = "quantity", ["use"] = "quantity", ["usage"] = "quantity", ["therms"] = "quantity", ["unit"] = "unit",
-        ["kind"] = "read", ["fill"] = "read", ["read"] = "read", ["read kind"] = "read", ["price"] = "price", ["unit price"] = "price", ["fees"] = "fees", ["fixed charge"] = "fees", ["total"] = "total", ["cost"] = "total",
-        ["gauge before"] = "before", ["gauge % before"] = "before", ["gauge after"] = "after", ["gauge % after"] = "after", ["therm factor"] = "factor", ["therms per ccf"] = "factor",
-        ["issued"] = "issued", ["bill date"] = "issued", ["note"] = "note", ["remark"] = "note",
+        ["date"] = "date",
+        ["delivered"] = "date",
+        ["delivery date"] = "date",
+        ["from"] = "from",
+        ["read date from"] = "from",
+        ["start"] = "from",
+        ["to"] = "to",
+        ["read date to"] = "to",
+        ["end"] = "to",
+        ["read date"] = "to",
+        ["quantity"] = "quantity",
+        ["gallons"] = "quantity",
+        ["amount"] = "quantity",
+        ["use"] = "quantity",
+        ["usage"] = "quantity",
+        ["therms"] = "quantity",
+        ["unit"] = "unit",
+        ["kind"] = "read",
+        ["fill"] = "read",
+        ["read"] = "read",
+        ["read kind"] = "read",
+        ["price"] = "price",
+        ["unit price"] = "price",
+        ["fees"] = "fees",
+        ["fixed charge"] = "fees",
+        ["total"] = "total",
+        ["cost"] = "total",
+        ["gauge before"] = "before",
+        ["gauge % before"] = "before",
+        ["gauge after"] = "after",
+        ["gauge % after"] = "after",
+        ["therm factor"] = "factor",
+        ["therms per ccf"] = "factor",
+        ["issued"] = "issued",
+        ["bill date"] = "issued",
+        ["note"] = "note",
+        ["remark"] = "note",
     };
 
     private static readonly Dictionary<string, ReadKind> Reads = new()
     {
-        ["full"] = ReadKind.Full, ["part"] = ReadKind.Part, ["partial"] = ReadKind.Part, ["unknown"] = ReadKind.Unknown, [""] = ReadKind.Unknown,
-        ["actual"] = ReadKind.Actual, ["estimated"] = ReadKind.Estimated, ["estimate"] = ReadKind.Estimated, ["customer"] = ReadKind.Customer,
+        ["full"] = ReadKind.Full,
+        ["part"] = ReadKind.Part,
+        ["partial"] = ReadKind.Part,
+        ["unknown"] = ReadKind.Unknown,
+        [""] = ReadKind.Unknown,
+        ["actual"] = ReadKind.Actual,
+        ["estimated"] = ReadKind.Estimated,
+        ["estimate"] = ReadKind.Estimated,
+        ["customer"] = ReadKind.Customer,
     };
 
     private static readonly string[] Dates = ["yyyy-MM-dd", "yyyy/M/d", "M/d/yyyy", "M/d/yy", "d MMM yyyy", "MMM d yyyy", "d-MMM-yyyy"];
@@ -104,8 +143,15 @@ public static class FuelSheet
     {
         var plain = word.Trim().TrimEnd('.').ToLowerInvariant() switch
         {
-            "gallon" or "gallons" or "gals" => "gal", "litre" or "litres" or "liter" or "liters" or "l" => "L", "lbs" or "pound" or "pounds" => "lb", "therms" or "th" => "therm",
-            "m³" => "m3", "kwh" => "kWh", "mmbtu" => "MMBtu", "tons" => "ton", var other => other,
+            "gallon" or "gallons" or "gals" => "gal",
+            "litre" or "litres" or "liter" or "liters" or "l" => "L",
+            "lbs" or "pound" or "pounds" => "lb",
+            "therms" or "th" => "therm",
+            "m³" => "m3",
+            "kwh" => "kWh",
+            "mmbtu" => "MMBtu",
+            "tons" => "ton",
+            var other => other,
         };
         return HeatingValues.KwhPerUnit(fuel, plain) is null ? null : plain;
     }

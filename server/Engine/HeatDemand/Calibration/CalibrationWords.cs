@@ -24,8 +24,14 @@ internal sealed class CalibrationWords(SupplyGroupFacts group, FuelRecordFacts? 
         var raise = some && withoutWeather == use.Intervals.Count ? "Bring in the station's weather for the days billed." : "Bring in the deliveries or bills of one heating season, from full fill to full fill or read to read.";
         return new()
         {
-            Use = use, Intervals = intervals, WithoutWeather = withoutWeather, Grade = some ? DataGrade.B : DataGrade.C, Sd = sd, Verdict = verdict,
-            Checks = houses == 0 ? ["which houses hang on this tank or meter"] : [], Raise = [raise],
+            Use = use,
+            Intervals = intervals,
+            WithoutWeather = withoutWeather,
+            Grade = some ? DataGrade.B : DataGrade.C,
+            Sd = sd,
+            Verdict = verdict,
+            Checks = houses == 0 ? ["which houses hang on this tank or meter"] : [],
+            Raise = [raise],
         };
     }
 

@@ -130,6 +130,9 @@ internal static class EntryChecks
 
     private static string Words(FuelKind fuel) => fuel switch
     {
-        FuelKind.NaturalGas => "Natural gas", FuelKind.FuelOil => "No. 2 oil", FuelKind.WoodPellets => "Wood pellets", _ => fuel.ToString(),
+        FuelKind.NaturalGas => "Natural gas",
+        FuelKind.FuelOil => "No. 2 oil",
+        FuelKind.WoodPellets => "Wood pellets",
+        _ => fuel.ToString(),
     };
 }
