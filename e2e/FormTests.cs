@@ -53,9 +53,10 @@ public class FormTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("is no number").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
         await Sound(page, $"house-form-{width}-{(dark ? "dark" : "light")}", width);
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the house" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the house" }).WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "choose which options are studied" }).ClickAsync();
-        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Knee walls" }).CheckAsync();
-        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Foam between" }).CheckAsync();
+        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Knee walls boarded" }).CheckAsync();
+        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Foam between the films, by night" }).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "put it on the list" }).ClickAsync();
         await Sound(page, $"option-set-{width}-{(dark ? "dark" : "light")}", width);
         await page.GetByRole(AriaRole.Button, new() { Name = "Save the options" }).ClickAsync();

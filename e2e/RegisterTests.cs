@@ -44,7 +44,7 @@ public class RegisterTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("\"thirty\" is no number.").WaitForAsync();
         await page.GetByLabel("keep the good rows only").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Import 2 rows" }).ClickAsync();
-        await page.GetByText("Kept").WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Kept:" }).WaitForAsync();
         await page.GotoAsync("/farms?find=Tern");
         await page.GetByRole(AriaRole.Link, new() { Name = "house 1" }).WaitForAsync();
         await page.GotoAsync("/studies");

@@ -70,7 +70,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
         await page.GetByText("0 faults").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Import 36 rows" }).ClickAsync();
-        await page.GetByText("Kept").WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Kept:" }).WaitForAsync();
         await page.GotoAsync("/fuel?fuel=PROPANE");
         await page.GetByText("own tickets").WaitForAsync();
         await dashboard.Close(page);

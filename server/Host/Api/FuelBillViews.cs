@@ -1,5 +1,6 @@
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.HeatDemand.Calibration;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage.Items;
@@ -122,7 +123,22 @@ public sealed partial class HouseView
     public IEnumerable<SupplyGroupView> SupplyGroups => item.Facts.Supplies.Where(s => register.Groups.ContainsKey(s.SupplyGroupId)).Select(s => new SupplyGroupView(register, register.Groups[s.SupplyGroupId]));
 
     /// <summary>What was reckoned against what was billed, all behind its tank or meter, in the newest season that is told in full.</summary>
-    public BackCheckView? BackCheck => register.Recorded(item.Facts) is { } group && register.Fit(group) is { Check: { } c } fit
-        ? new(SeasonCalendar.Name(c.Season), c.ReckonedKwh, c.BilledKwh, fit.Verdict)
+    public BackCheckView? BackCheck => register.Recorded(item.Facts) is { } group
+        ? register.Fit(group) is { Check: { } c } fit ? new(SeasonCalendar.Name(c.Season), c.ReckonedKwh, c.BilledKwh, fit.Verdict) : AgainstMiddling(group)
         : null;
+
+    /// <summary>Bills of a winter that the station's record does not hold, against its middling winter: a first look, no fit.</summary>
+    private BackCheckView? AgainstMiddling(string group)
+    {
+        var entries = register.Records.Values.First(r => r.Facts.SupplyGroupId == group).Facts.Entries.Where(e => e.Held is null).ToList();
+        if (entries.Count == 0 || register.Middling(item.Facts) is not { } winter)
+        {
+            return null;
+        }
+
+        var season = entries.Max(e => SeasonCalendar.SeasonOf(e.FromOn));
+        var behind = register.Houses.Values.Where(h => h.Facts.Supplies.Any(s => s.SupplyGroupId == group)).Select(h => register.Model(h).Model).OfType<HouseModel>();
+        return new(SeasonCalendar.Name(season), behind.Sum(m => HeatBalance.Season(OptionModels.AsItStands(m), winter).TotalKwh / m.Heaters[0].Efficiency),
+            entries.Where(e => SeasonCalendar.SeasonOf(e.FromOn) == season).Sum(e => e.KwhFuel), $"a first look only, for the station's record lacks that winter; we reckon with its middling one, {SeasonCalendar.Name(winter.Season)}");
+    }
 }
