@@ -26,6 +26,11 @@ public static class ScenarioChecks
         Range("carryOver", set.CarryOver, 0, 1, "carry-over");
         Range("purgeVolumesPerDay", set.PurgeVolumesPerDay, 0, 48, "volumes vented a day");
         Range("lossLevel", set.LossLevel, 0.3, 3, "loss level");
+        if (set.Sampling == PathSampling.Sobol)
+        {
+            faults.Add(new("NOT_BUILT", "sampling", "Scrambled Sobol points cannot be drawn by this version.", "Choose plain paths."));
+        }
+
         foreach (var p in set.Prices)
         {
             Optional("levelUsdPerUnit", p.LevelUsdPerUnit, 1e-4, 1e4, "price level");

@@ -60,6 +60,14 @@ public class StudyRunTests
     }
 
     [Fact]
+    public void Sampling_that_is_not_built_is_refused_by_name()
+    {
+        var (result, faults) = StudyRun.Run(SmallPortfolio.Of(change: s => s with { Sampling = FarmPortfolio.Engine.Scenarios.PathSampling.Sobol }), 1, null, TestContext.Current.CancellationToken);
+        Assert.Null(result);
+        Assert.Equal("sampling", Assert.Single(faults).Field);
+    }
+
+    [Fact]
     public void Cancelling_stops_it()
     {
         using var token = new CancellationTokenSource();
