@@ -17,6 +17,9 @@ public sealed record StudyResult
     /// <summary>First season's fuel by kind, and houses on it.</summary>
     public required IReadOnlyList<(FuelKind Fuel, Distribution FirstSeasonUsd, int Houses)> CostByFuel { get; init; }
 
+    /// <summary>First season's fuel of each unit's houses, in the order of the units: the bill of a tank or meter, or of those that share a house.</summary>
+    public IReadOnlyList<UnitCost> CostByUnit { get; init; } = [];
+
     /// <summary>One single future of the whole co-op's cost.</summary>
     public required IReadOnlyList<double> OnePath { get; init; }
 
@@ -50,6 +53,11 @@ public sealed record StudyResult
     /// <summary>Checksum of all results and sums: equal inputs, equal bits.</summary>
     public string ResultSha256 { get; init; } = string.Empty;
 }
+
+/// <summary>What the fuel of some houses that settle together costs as they stand.</summary>
+/// <param name="HouseIds">The houses.</param>
+/// <param name="FirstSeasonUsd">First season, US dollars.</param>
+public sealed record UnitCost(IReadOnlyList<string> HouseIds, Distribution FirstSeasonUsd);
 
 /// <summary>An earlier study on the same futures, from whose sums a new one can start.</summary>
 /// <param name="FuturesSha256">Its futures.</param>

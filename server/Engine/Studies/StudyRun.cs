@@ -74,6 +74,7 @@ public static class StudyRun
             LeftOut = [],
             CostBySeason = [.. Enumerable.Range(0, context.Seasons).Select(s => Season(s, sums.Usd))],
             CostByFuel = [.. houses.Select(h => h.Fuel).Distinct().Order().Select(f => (f, Season(0, c => sums.Usd(f, c)), houses.Count(h => h.Fuel == f)))],
+            CostByUnit = [.. results.Where(r => r.FirstSeasonUsd is not null).Select(r => new UnitCost(r.HouseIds, r.FirstSeasonUsd!))],
             OnePath = MiddlePath(context, sums),
             FirstSeason = context.Set.FirstSeason,
             Replicates = context.Replicates,

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using FarmPortfolio.Engine.Economics;
 
 namespace FarmPortfolio.Engine.Studies;
 
@@ -12,6 +13,9 @@ namespace FarmPortfolio.Engine.Studies;
 public sealed record UnitResult(string Sha256, IReadOnlyList<string> HouseIds, IReadOnlyList<OptionResult> Options, IReadOnlyList<(string ItemId, Fault Fault)> LeftOut)
 {
     private static readonly JsonSerializerOptions Plain = new() { IncludeFields = true, NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
+
+    /// <summary>The first season's fuel of all its houses as they stand, charges in; null where an earlier version of the program wrote the result.</summary>
+    public Distribution? FirstSeasonUsd { get; init; }
 
     /// <summary>Checksum of the result's text: equal name, equal checksum, on any machine.</summary>
     [JsonIgnore]

@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine.Economics;
 using FarmPortfolio.Engine.Scenarios;
 
 namespace FarmPortfolio.Engine.Studies;
@@ -42,7 +43,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
 
         Settle(unit, volumes, sums, 1);
         paths?.Keep(unit.Sha256, singles);
-        return new(unit.Sha256, [.. unit.Houses.Select(h => h.Id)], options, left);
+        return new(unit.Sha256, [.. unit.Houses.Select(h => h.Id)], options, left) { FirstSeasonUsd = FirstSeason(unit) };
     }
 
     /// <summary>The single futures of some options of a unit.</summary>
@@ -83,6 +84,21 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
         }
 
         Settle(unit, GroupVolume.Of(context, unit, work, cancel), sums, sign);
+    }
+
+    private Distribution FirstSeason(StudyUnit unit)
+    {
+        var row = new double[context.Paths];
+        foreach (var fuel in unit.Houses.SelectMany(h => h.Supplies).Select(s => s.Fuel).Distinct())
+        {
+            var usd = Into(fuel);
+            for (var p = 0; p < row.Length; p++)
+            {
+                row[p] += usd[p];
+            }
+        }
+
+        return Distribution.Of(row, context.Replicates, worstIsHigh: true);
     }
 
     private double[] Into(FuelKind fuel) => cost[(int)fuel] ??= new double[context.Paths * context.Seasons];

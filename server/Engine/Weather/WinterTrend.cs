@@ -10,11 +10,8 @@ namespace FarmPortfolio.Engine.Weather;
 /// <param name="LineErrorKPerYear">Its standard error, K a year.</param>
 /// <param name="PValue">Chance of so strong a run of ranks without a trend, two-sided.</param>
 /// <param name="SpreadSdK">Standard deviation of the winters about the line, K.</param>
-/// <param name="Verdict">In plain words.</param>
-public sealed record WinterTrend(int Seasons, double SenKPerYear, double LineKPerYear, double LineErrorKPerYear, double PValue, double SpreadSdK, string Verdict)
+public sealed record WinterTrend(int Seasons, double SenKPerYear, double LineKPerYear, double LineErrorKPerYear, double PValue, double SpreadSdK)
 {
-    private const double Doubtful = 0.10;
-
     /// <summary>Trend of the mean temperature of November to April.</summary>
     /// <param name="years">Seasons, eight or more.</param>
     /// <returns>The trend.</returns>
@@ -59,7 +56,7 @@ public sealed record WinterTrend(int Seasons, double SenKPerYear, double LineKPe
         var slope = Enumerable.Range(0, n).Sum(i => (year[i] - meanYear) * (valueK[i] - mean)) / sxx;
         var residual = Enumerable.Range(0, n).Sum(i => Pow(valueK[i] - mean - slope * (year[i] - meanYear), 2));
         var sd = Sqrt(residual / (n - 2));
-        return new(n, sen, slope, sd / Sqrt(sxx), p, sd, Words(n, sen, p));
+        return new(n, sen, slope, sd / Sqrt(sxx), p, sd);
     }
 
     private static double WinterMeanC(WeatherYear year)
@@ -67,14 +64,5 @@ public sealed record WinterTrend(int Seasons, double SenKPerYear, double LineKPe
         // months 4 to 9 of the season: November to April
         var (from, to) = (year.MonthStart[4], year.MonthStart[10]);
         return year.TempC.AsSpan(from, to - from).ToArray().Average();
-    }
-
-    private static string Words(int n, double sen, double p)
-    {
-        var direction = sen >= 0 ? "warmer" : "colder";
-        var slope = FormattableString.Invariant($"{Abs(sen) * 10:0.0} K a decade {direction}");
-        return p < Doubtful
-            ? FormattableString.Invariant($"These {n} winters got {slope}; by chance alone so clear a run comes in {100 * p:0} of 100 records.")
-            : FormattableString.Invariant($"These {n} winters show {slope}, which chance alone often gives ({100 * p:0} of 100 records): no trend to lean on.");
     }
 }

@@ -57,7 +57,7 @@ public sealed partial class CoopView
             $"{s.Gaps.Sum(x => x.MissingDays)} days missing in {Count(s.Gaps.Count, "season")}{(left > 0 ? $"; {Count(left, "season")} left out" : ", filled between neighbours")}", null, null);
     });
 
-    private IEnumerable<DataGapView> Quotes(DateOnly today) => register.Items.All<QuoteFacts>(register.Viewer, register.Coop.Id, ItemKind.Quote).Where(q => q.Facts.ValidUntilOn < today)
+    private IEnumerable<DataGapView> Quotes(DateOnly today) => register.Quotes.Values.Where(q => q.Facts.ValidUntilOn < today)
         .Select(q => new DataGapView("quote", FarmName(q.Facts.FarmId), $"quote of {q.Facts.QuotedOn:yyyy-MM-dd} ran out on {q.Facts.ValidUntilOn:yyyy-MM-dd}", q.Facts.Lines.Count > 0 ? q.Facts.Lines[0].HouseId : null, null));
 
     /// <summary>Fuel of a middling season between the ends of a default's range, kWh; null where it has no range.</summary>

@@ -176,18 +176,6 @@ public sealed partial class Mutation
         return Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{series.Remarks.Name} is used", requestId, [new(ItemKind.ScenarioSet, set.Id, set.Revision, facts, set.Remarks)]));
     }
 
-    /// <summary>Gives a farm the winters of a station.</summary>
-    public static SavePayload UseStation([FromServices] Register register, [Id] string farmId, [Id] string stationId, int expectedRevision, [Id] string requestId)
-    {
-        if (!register.Farms.TryGetValue(farmId, out var farm) || !register.Stations.TryGetValue(stationId, out var station))
-        {
-            return Missing("farm or station");
-        }
-
-        return Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{farm.Remarks.Name} takes the winters of {station.Remarks.Name}", requestId,
-            [new(ItemKind.Farm, farmId, expectedRevision, farm.Facts with { WeatherStationId = stationId }, farm.Remarks)]));
-    }
-
     /// <summary>Undoes a change.</summary>
     public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, changeId, requestId));
 

@@ -138,7 +138,7 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
     public IEnumerable<string> Skills => option.Parts.SelectMany(p => Entry(p)?.Skills ?? []).Distinct();
 
     /// <summary>Result in the newest done study.</summary>
-    public OptionResultView? Result => register.NewestResult?.Options.FirstOrDefault(o => o.HouseId == house.Id && o.Key == option.Key) is { } r ? new(r) : null;
+    public OptionResultView? Result => register.NewestOption(house.Id, option.Key) is { } r ? new(r) : null;
 
     private CatalogueFacts? Entry(string code) => register.Catalogue.Find(CatalogueKind.Retrofit, code);
 
@@ -149,7 +149,7 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
             return null;
         }
 
-        var quotes = register.Items.All<QuoteFacts>(register.Viewer, register.Coop.Id, ItemKind.Quote).Select(q => q.Facts).Where(q => q.FarmId == house.Facts.FarmId).ToList();
+        var quotes = register.Quotes.Values.Select(q => q.Facts).Where(q => q.FarmId == house.Facts.FarmId).ToList();
         return OptionCosts.Of(model, register.Farms[house.Facts.FarmId].Facts, option, quotes, register.SetFacts, MovableUses.Of(physics, [year]));
     }
 }

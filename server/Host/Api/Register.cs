@@ -31,6 +31,9 @@ public sealed partial class Register
     private readonly Lazy<IReadOnlyDictionary<string, Item<ScenarioSetFacts>>> sets;
     private readonly Lazy<IReadOnlyDictionary<string, Item<QuoteFacts>>> quotes;
     private readonly Lazy<StudyRow?> newest;
+    private readonly Lazy<StudyResult?> newestResult;
+    private readonly Lazy<Dictionary<(string HouseId, string Key), OptionResult>> newestOptions;
+    private readonly Lazy<Dictionary<string, Item<OptionSetFacts>>> optionSets;
     private readonly Lazy<Catalogue> catalogue;
     private readonly System.Collections.Concurrent.ConcurrentDictionary<string, StationWinters> winters = new();
 
@@ -59,6 +62,9 @@ public sealed partial class Register
         (prices, sets) = (Kind<PriceSeriesFacts>(ItemKind.PriceSeries), Kind<ScenarioSetFacts>(ItemKind.ScenarioSet));
         catalogue = new(() => Catalogue.BuiltIn.With(items.All<CatalogueFacts>(Viewer, Coop.Id, ItemKind.CatalogueEntry).Select(e => e.Facts)));
         newest = new(() => studies.All(Viewer, Coop.Id).FirstOrDefault(s => s.State == "done"));
+        newestResult = new(() => Newest is { } s ? jobs.Result(Viewer, s.Id) : null);
+        newestOptions = new(() => (NewestResult?.Options ?? []).ToDictionary(o => (o.HouseId, o.Key)));
+        optionSets = new(() => Options.Values.GroupBy(o => o.Facts.HouseId).ToDictionary(g => g.Key, g => g.First()));
     }
 
     /// <summary>Who asks.</summary>
@@ -134,12 +140,18 @@ public sealed partial class Register
     public StudyRow? Newest => newest.Value;
 
     /// <summary>Its result.</summary>
-    public StudyResult? NewestResult => Newest is { } s ? Jobs.Result(Viewer, s.Id) : null;
+    public StudyResult? NewestResult => newestResult.Value;
+
+    /// <summary>What it found for an option.</summary>
+    /// <param name="houseId">House.</param>
+    /// <param name="key">Key of the option.</param>
+    /// <returns>The result; null where it was not studied.</returns>
+    public OptionResult? NewestOption(string houseId, string key) => newestOptions.Value.GetValueOrDefault((houseId, key));
 
     /// <summary>A house's options, "as it stands" not among them.</summary>
     /// <param name="houseId">House.</param>
     /// <returns>The set, or null.</returns>
-    public Item<OptionSetFacts>? OptionSet(string houseId) => Options.Values.FirstOrDefault(o => o.Facts.HouseId == houseId);
+    public Item<OptionSetFacts>? OptionSet(string houseId) => optionSets.Value.GetValueOrDefault(houseId);
 
     /// <summary>The model of a house.</summary>
     /// <param name="house">House.</param>

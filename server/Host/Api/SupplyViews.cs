@@ -92,9 +92,31 @@ public sealed class QuoteView(Item<QuoteFacts> item)
     public IEnumerable<QuoteLineView> Lines => item.Facts.Lines.Select(l => new QuoteLineView(l.HouseId, l.RetrofitCode, l.Cents / 100.0, l.Category, l.Eligible));
 }
 
+/// <summary>What one season's fuel costs behind one tank or meter, or behind those that feed a house together.</summary>
+[Name("FarmBill")]
+public sealed record FarmBillView(IEnumerable<SupplyGroupView> Supplies, [property: Name("houseIds")] IEnumerable<string> HouseIds, double FloorAreaM2, DistributionView Usd);
+
 /// <summary>What a farm has beside its houses.</summary>
 public sealed partial class FarmView
 {
+    /// <summary>Its fuel in the first season of the newest study, bill by bill; empty where no study has reckoned it.</summary>
+    public IEnumerable<FarmBillView> Bills => (register.NewestResult?.CostByUnit ?? []).Select(u => (u, Houses: u.HouseIds.Where(id => register.Houses.TryGetValue(id, out var h) && h.Facts.FarmId == item.Id).ToList())).Where(u => u.Houses.Count > 0).Select(u => new FarmBillView(
+        u.Houses.SelectMany(id => register.Houses[id].Facts.Supplies).Select(s => s.SupplyGroupId).Distinct().Where(register.Groups.ContainsKey).Select(id => new SupplyGroupView(register, register.Groups[id])),
+        u.Houses,
+        u.Houses.Sum(id => register.Houses[id].Facts is var h ? h.Bays * h.WidthM * h.LengthM : 0),
+        DistributionView.Of(u.u.FirstSeasonUsd)));
+
+    /// <summary>Its option of the newest study that is worth most over the horizon, in the middle future, of those that need an outlay; null where none is worth anything.</summary>
+    public OptionView? WorthMost
+    {
+        get
+        {
+            var best = Own.SelectMany(h => (register.OptionSet(h.Id)?.Facts.Options ?? []).Select(o => (House: h, Option: o, Result: register.NewestOption(h.Id, o.Key))))
+                .Where(o => o.Result is { OutlayUsd: > 0, NpvUsd.P50: > 0 }).MaxBy(o => o.Result!.NpvUsd.P50);
+            return best.Result is null ? null : new(register, best.House, best.Option);
+        }
+    }
+
     /// <summary>Sales of a year, US dollars.</summary>
     public double? SalesUsd => item.Facts.SalesCents / 100.0;
 

@@ -9,7 +9,7 @@ public sealed record CoverageView(int Season, string Name, RecordStep Step, doub
 
 /// <summary>Whether winters are getting warmer.</summary>
 [Name("WinterTrend")]
-public sealed record TrendView(string Verdict, double SenKPerDecade, double PValue, int Seasons, double SpreadSdK);
+public sealed record TrendView(double SenKPerDecade, double PValue, int Seasons, double SpreadSdK);
 
 /// <summary>Seasons that stand for mild, middling and hard.</summary>
 [Name("ReferenceSeasons")]
@@ -28,7 +28,7 @@ public sealed partial class StationView
     public bool NormalsOnly => item.Facts.MonthlyMeanC is not null && item.Facts.Seasons.Count == 0;
 
     /// <summary>Trend of the winters; null below eight.</summary>
-    public TrendView? Trend => Recorded is { Count: >= 8 } years && WinterTrend.Of(years) is var t ? new(t.Verdict, 10 * t.SenKPerYear, t.PValue, t.Seasons, t.SpreadSdK) : null;
+    public TrendView? Trend => Recorded is { Count: >= 8 } years && WinterTrend.Of(years) is var t ? new(10 * t.SenKPerYear, t.PValue, t.Seasons, t.SpreadSdK) : null;
 
     /// <summary>Reference seasons; null below three.</summary>
     public ReferenceView? Reference(double baseC = 15.56) => Recorded is { Count: >= 3 } years && WinterSeverity.Of(years, baseC).Reference is var r ? new(r.Mild, r.Middle, r.Hard) : null;

@@ -9,6 +9,7 @@ namespace FarmPortfolio.Host.Storage;
 public sealed class Database
 {
     private readonly string connectionString;
+    private long opened;
 
     /// <summary>Opens or creates the file.</summary>
     /// <param name="path">Path of the file.</param>
@@ -29,12 +30,16 @@ public sealed class Database
         Migrate(db, takes);
     }
 
+    /// <summary>Connections opened so far: one a call of a store, so that it tells a list that asks again for every row.</summary>
+    public long Opened => Interlocked.Read(ref opened);
+
     /// <summary>Opens a connection. FULL, for an answered save must outlast a power cut.</summary>
     /// <returns>An open connection; the caller disposes it.</returns>
     public DbConnection Open()
     {
         var db = new SqliteConnection(connectionString);
         db.Open();
+        Interlocked.Increment(ref opened);
         db.Execute("PRAGMA synchronous=FULL; PRAGMA busy_timeout=5000");
         return db;
     }

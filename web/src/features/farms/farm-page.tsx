@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { GradeMark } from '../../components/grade-mark.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { area, fuelAmount, fuelName, heat, heatUnit, length } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -58,17 +59,17 @@ export function FarmPage() {
       {editing === 'farm' ? (
         <FarmForm farm={farm} stations={data.coop.weatherStations} close={() => setEditing(null)} />
       ) : (
-        <p>
+        <div className="acts">
           <button className="link" onClick={() => setEditing('farm')}>
             change the farm
-          </button>{' '}
+          </button>
           <DeleteItem
             id={farm.id}
             revision={farm.revision}
             name={farm.name}
             done={(changeId) => void navigate('/farms', { state: { said: `${farm.name} is deleted.`, changeId } })}
           />
-        </p>
+        </div>
       )}
       <section>
         <h2>Houses</h2>
@@ -96,7 +97,9 @@ export function FarmPage() {
                 </td>
                 <td>{h.covering}</td>
                 <td className="n">{h.heat ? `${fuelAmount(h.heat.fuelKwh, h.fuel, units)} ${fuelName[h.fuel]}` : 'not reckoned yet'}</td>
-                <td>{h.dataGrade}</td>
+                <td>
+                  <GradeMark grade={h.dataGrade} />
+                </td>
               </tr>
             ))}
           </tbody>

@@ -55,7 +55,7 @@ export function HouseActions({ house }: { house: { id: string; revision: number;
             do not copy
           </button>
         </form>
-      )}{' '}
+      )}
       <DeleteItem
         id={house.id}
         revision={house.revision}

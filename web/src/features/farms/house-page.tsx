@@ -15,6 +15,16 @@ import { House } from './house-query.ts';
 import { ItemHistory } from './item-history.tsx';
 import { OptionSetForm } from './option-set-form.tsx';
 
+/** The option worth most over the horizon, in the middle future, of those that need an outlay. */
+function worthMost<T extends { result?: { outlayUsd: number; npvUsd: { p50: number } } | null }>(options: T[]): T | undefined {
+  return options
+    .filter((o) => (o.result?.outlayUsd ?? 0) > 0)
+    .reduce<T | undefined>(
+      (best, o) => ((best?.result?.npvUsd.p50 ?? -Infinity) >= (o.result?.npvUsd.p50 ?? -Infinity) ? best : o),
+      undefined,
+    );
+}
+
 export function HousePage() {
   const { houseId = '' } = useParams();
   const [params, setParams] = useSearchParams();
@@ -66,7 +76,7 @@ export function HousePage() {
   ] as const;
   const all = ways.reduce((s, [, v]) => s + v, 0) + standing.purgeKwh;
   const worst = [...ways].sort((p, q) => q[1] - p[1])[0] ?? ways[0];
-  const picked = house.options.find((o) => o.key === key) ?? house.options.find((o) => o.parts.join() === 'foam') ?? house.options[1];
+  const picked = house.options.find((o) => o.key === key && key !== 'none') ?? worthMost(house.options);
   const other = key && key !== 'none' ? (chosen ?? undefined) : undefined;
   const active = house.options.find((o) => o.key === key);
   const paid = picked?.result?.lastingPayback;
@@ -94,12 +104,15 @@ export function HousePage() {
           'No fuel record: grade C, so every figure is wide. Two winters of bills would halve that.'
         )}
       </p>
-      {form ?? (
-        <button className="link" onClick={() => setEditing(true)}>
-          change the house
-        </button>
-      )}{' '}
-      <HouseActions house={house} />
+      {form}
+      <div className="acts">
+        {!editing && (
+          <button className="link" onClick={() => setEditing(true)}>
+            change the house
+          </button>
+        )}
+        <HouseActions house={house} />
+      </div>
       <p className="caption">
         <Link to={`/farms/${house.farm.id}`}>{house.farm.name}</Link>
         {house.supplies.map((s) => (

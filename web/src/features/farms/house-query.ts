@@ -119,6 +119,10 @@ export const House = graphql(`
           quantity
         }
         result {
+          outlayUsd
+          npvUsd {
+            p50
+          }
           heatSavedKwh
           heatSavedShare
           fuelSavedKwh

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useSearchParams } from 'react-router';
 import { Choice } from '../../components/forms/field.tsx';
+import { GradeMark } from '../../components/grade-mark.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import type { HouseFilterInput } from '../../lib/graphql/generated/graphql.ts';
 import { fuelName, length } from '../../lib/units/format.ts';
@@ -133,7 +134,9 @@ export function HousesPage() {
               <td>{h.filmDueYear}</td>
               <td>{planName(h.heatingPlanCode)}</td>
               <td>{fuelName[h.fuel]}</td>
-              <td>{h.dataGrade}</td>
+              <td>
+                <GradeMark grade={h.dataGrade} />
+              </td>
             </tr>
           ))}
         </tbody>

@@ -34,17 +34,17 @@ export function QuoteList({ farm }: { farm: Farm }) {
               {q.validUntilOn ? `, valid until ${q.validUntilOn}` : ''}: {dollars(q.lines.reduce((s, l) => s + l.usd, 0))} for{' '}
               {[...new Set(q.lines.map((l) => `${l.retrofitCode} on ${houseName.get(l.houseId) ?? 'a deleted house'}`))].join('; ')}
             </p>
-            <p>
+            <div className="acts">
               <button className="link" onClick={() => setEditing(q.id)}>
                 change this quote
-              </button>{' '}
+              </button>
               <DeleteItem
                 id={q.id}
                 revision={q.revision}
                 name={`quote of ${q.quotedOn}`}
                 done={(changeId) => setNotice({ said: `The quote of ${q.quotedOn} is deleted.`, changeId })}
               />
-            </p>
+            </div>
           </div>
         ),
       )}

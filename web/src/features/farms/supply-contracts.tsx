@@ -19,18 +19,20 @@ export function SupplyContracts({ supply }: { supply: Supply }) {
         open === c.id ? (
           <div key={c.id}>{form(standing === 'OFFERED', c)}</div>
         ) : (
-          <p key={c.id}>
-            <b>{c.name}</b>: {contractWords(c)}.{' '}
+          <div key={c.id} className="acts">
+            <span>
+              <b>{c.name}</b>: {contractWords(c)}.
+            </span>
             <button className="link" onClick={() => setOpen(c.id)}>
               change<span className="hidden"> {c.name}</span>
-            </button>{' '}
+            </button>
             <DeleteItem
               id={c.id}
               revision={c.revision}
               name={c.name ?? 'contract'}
               done={(changeId) => setNotice({ said: `${c.name ?? 'The contract'} is deleted.`, changeId })}
             />
-          </p>
+          </div>
         ),
       );
   const inForce = supply.contracts.filter((c) => c.standing === 'IN_FORCE');

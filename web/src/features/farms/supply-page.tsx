@@ -59,10 +59,10 @@ export function SupplyPage() {
       {editing === 'supply' ? (
         <SupplyForm farmId={s.farm.id} supply={s} close={() => setEditing(null)} />
       ) : (
-        <p>
+        <div className="acts">
           <button className="link" onClick={() => setEditing('supply')}>
             change the tank or meter
-          </button>{' '}
+          </button>
           {s.houses.length === 0 && (
             <DeleteItem
               id={s.id}
@@ -71,7 +71,7 @@ export function SupplyPage() {
               done={(changeId) => void navigate('/farms', { state: { said: `${s.name} is deleted.`, changeId } })}
             />
           )}
-        </p>
+        </div>
       )}
       <SupplyContracts supply={s} />
       <BillsPart supplyId={s.id} />

@@ -4,7 +4,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import type { ExposureQuery as Answer } from '../../lib/graphql/generated/graphql.ts';
 import { dollars, figure, fuelName, heat, heatUnit, ofHundred, type Fuel } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
-import { CostHead, CostInterval } from './cost-interval.tsx';
+import { CostHead, CostInterval } from '../../components/charts/cost-interval.tsx';
 import { ExposureQuery } from './fuel-queries.ts';
 
 type Exposure = NonNullable<Answer['exposure']>;

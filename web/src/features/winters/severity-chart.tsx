@@ -1,6 +1,7 @@
+import { useRef } from 'react';
+import { useWidth } from '../../components/charts/use-width.ts';
 import type { Station } from './winters-page.tsx';
 
-const WIDTH = 760;
 const HEIGHT = 260;
 const LEFT = 52;
 const RIGHT = 14;
@@ -9,6 +10,8 @@ const BOTTOM = 34;
 
 /** Recorded winters as open dots in their years, and beside them the winters that the futures draw as a band. */
 export function SeverityChart({ recorded, outlook }: { recorded: Station['severity']; outlook: Station['outlook'] }) {
+  const frame = useRef<HTMLDivElement>(null);
+  const width = Math.min(960, useWidth(frame, 760));
   const from = Math.min(...recorded.map((r) => r.season));
   const to = Math.max(...recorded.map((r) => r.season), ...outlook.map((o) => o.season));
   const most =
@@ -17,7 +20,7 @@ export function SeverityChart({ recorded, outlook }: { recorded: Station['severi
       ...recorded.map((r) => Math.abs(r.againstMiddlePct)),
       ...outlook.map((o) => Math.max(Math.abs(o.p10Pct), Math.abs(o.p90Pct))),
     ) * 1.1;
-  const x = (season: number) => LEFT + ((season - from) / Math.max(1, to - from)) * (WIDTH - LEFT - RIGHT);
+  const x = (season: number) => LEFT + ((season - from) / Math.max(1, to - from)) * (width - LEFT - RIGHT);
   const y = (pct: number) => TOP + ((most - pct) / (2 * most)) * (HEIGHT - TOP - BOTTOM);
   const band = [...outlook.map((o) => [o.season, o.p90Pct] as const), ...[...outlook].reverse().map((o) => [o.season, o.p10Pct] as const)];
   const sorted = [...recorded].sort((a, b) => b.againstMiddlePct - a.againstMiddlePct);
@@ -27,70 +30,66 @@ export function SeverityChart({ recorded, outlook }: { recorded: Station['severi
   const last = outlook.at(-1);
   const start = outlook[0];
   return (
-    <svg
-      viewBox={`0 0 ${String(WIDTH)} ${String(HEIGHT)}`}
-      width="100%"
-      style={{ maxWidth: 960 }}
-      role="img"
-      aria-label="severity of every recorded winter, and the winters that the futures draw"
-    >
-      {ticks.map((t) => (
-        <g key={t}>
-          <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(t)} y2={y(t)} stroke={t === 0 ? 'var(--ink)' : 'var(--rule)'} />
-          <text x={LEFT - 8} y={y(t) + 4} textAnchor="end">
-            {t > 0 ? `+${String(t)}` : String(t).replace('-', '−')} %
+    <div ref={frame}>
+      <svg width={width} height={HEIGHT} role="img" aria-label="severity of every recorded winter, and the winters that the futures draw">
+        {ticks.map((t) => (
+          <g key={t}>
+            <line x1={LEFT} x2={width - RIGHT} y1={y(t)} y2={y(t)} stroke={t === 0 ? 'var(--ink)' : 'var(--rule)'} />
+            <text x={LEFT - 8} y={y(t) + 4} textAnchor="end">
+              {t > 0 ? `+${String(t)}` : String(t).replace('-', '−')} %
+            </text>
+          </g>
+        ))}
+        {band.length > 0 && (
+          <polygon
+            points={band.map(([s, v]) => `${String(x(s))},${String(y(v))}`).join(' ')}
+            fill="var(--ink)"
+            fillOpacity="var(--band-outer)"
+            stroke="var(--ink)"
+            strokeWidth={0.75}
+          />
+        )}
+        {outlook.length > 1 && (
+          <polyline
+            points={outlook.map((o) => `${String(x(o.season))},${String(y(o.p50Pct))}`).join(' ')}
+            fill="none"
+            stroke="var(--ink)"
+            strokeWidth={2}
+          />
+        )}
+        {recorded.map((r) => (
+          <circle key={r.season} cx={x(r.season)} cy={y(r.againstMiddlePct)} r={5} fill="var(--page)" stroke="var(--ink)" strokeWidth={1.5}>
+            <title>{`${r.name}: ${r.againstMiddlePct > 0 ? '+' : '−'}${String(Math.abs(Math.round(r.againstMiddlePct)))} %`}</title>
+          </circle>
+        ))}
+        {named.map((r) => (
+          <text
+            key={r.season}
+            className="strong"
+            x={x(r.season) + (x(r.season) > width / 2 ? -10 : 10)}
+            y={y(r.againstMiddlePct) + 4}
+            textAnchor={x(r.season) > width / 2 ? 'end' : 'start'}
+          >
+            {r.name}
           </text>
-        </g>
-      ))}
-      {band.length > 0 && (
-        <polygon
-          points={band.map(([s, v]) => `${String(x(s))},${String(y(v))}`).join(' ')}
-          fill="var(--ink)"
-          fillOpacity="var(--band-outer)"
-          stroke="var(--ink)"
-          strokeWidth={0.75}
-        />
-      )}
-      {outlook.length > 1 && (
-        <polyline
-          points={outlook.map((o) => `${String(x(o.season))},${String(y(o.p50Pct))}`).join(' ')}
-          fill="none"
-          stroke="var(--ink)"
-          strokeWidth={2}
-        />
-      )}
-      {recorded.map((r) => (
-        <circle key={r.season} cx={x(r.season)} cy={y(r.againstMiddlePct)} r={5} fill="var(--page)" stroke="var(--ink)" strokeWidth={1.5}>
-          <title>{`${r.name}: ${r.againstMiddlePct > 0 ? '+' : '−'}${String(Math.abs(Math.round(r.againstMiddlePct)))} %`}</title>
-        </circle>
-      ))}
-      {named.map((r) => (
-        <text
-          key={r.season}
-          className="strong"
-          x={x(r.season) + (x(r.season) > WIDTH / 2 ? -10 : 10)}
-          y={y(r.againstMiddlePct) + 4}
-          textAnchor={x(r.season) > WIDTH / 2 ? 'end' : 'start'}
-        >
-          {r.name}
+        ))}
+        {start && last && (
+          <text x={x(last.season)} y={HEIGHT - BOTTOM - 4} textAnchor="end">
+            drawn: one in ten above, one in ten below
+          </text>
+        )}
+        <text x={x(from)} y={HEIGHT - 10}>
+          {from}
         </text>
-      ))}
-      {start && last && (
-        <text x={x(last.season)} y={Math.max(12, y(Math.max(...outlook.map((o) => o.p90Pct))) - 8)} textAnchor="end">
-          drawn: one in ten harder above, milder below
+        {start && (
+          <text x={x(start.season)} y={HEIGHT - 10} textAnchor="middle">
+            {start.season}
+          </text>
+        )}
+        <text x={x(to)} y={HEIGHT - 10} textAnchor="end">
+          {to}
         </text>
-      )}
-      <text x={x(from)} y={HEIGHT - 10}>
-        {from}
-      </text>
-      {start && (
-        <text x={x(start.season)} y={HEIGHT - 10} textAnchor="middle">
-          {start.season}
-        </text>
-      )}
-      <text x={x(to)} y={HEIGHT - 10} textAnchor="end">
-        {to}
-      </text>
-    </svg>
+      </svg>
+    </div>
   );
 }

@@ -23,8 +23,9 @@ const Winters = graphql(`
         elevationM
         normalsOnly
         trend {
-          verdict
           senKPerDecade
+          pValue
+          seasons
           spreadSdK
         }
         reference {
@@ -102,6 +103,17 @@ const offset = (k: number, units: UnitSystem) => {
   return `${v < 0 ? '−' : '+'}${Math.abs(v).toFixed(1)} ${units === 'us' ? 'F' : 'K'}`;
 };
 
+const DOUBTFUL = 0.1;
+
+/** Whether the winters got warmer, and whether that is more than chance: Mann and Kendall's rank test, Sen's slope. */
+function trendWords(t: NonNullable<Station['trend']>, units: UnitSystem): string {
+  const slope = `${offset(Math.abs(t.senKPerDecade), units).slice(1)} a decade ${t.senKPerDecade >= 0 ? 'warmer' : 'colder'} (Sen's slope)`;
+  const chance = String(Math.round(100 * t.pValue));
+  return t.pValue < DOUBTFUL
+    ? `These ${String(t.seasons)} winters got ${slope}; by chance alone so clear a run comes in ${chance} of 100 records.`
+    : `These ${String(t.seasons)} winters show ${slope}, which chance alone often gives (${chance} of 100 records): no trend to lean on.`;
+}
+
 function StationPart({ station: s, units }: { station: Station; units: UnitSystem }) {
   const perDay = units === 'us' ? 1.8 : 1;
   const name = (season: number) => s.severity.find((x) => x.season === season)?.name ?? String(season);
@@ -154,8 +166,7 @@ function StationPart({ station: s, units }: { station: Station; units: UnitSyste
       </ChartFrame>
       {s.trend && (
         <p>
-          {units === 'us' && <>Sen's slope {offset(s.trend.senKPerDecade, units)} a decade. </>}
-          {s.trend.verdict} Single winters stray {offset(s.trend.spreadSdK, units).slice(1)} (sd) from that line.
+          {trendWords(s.trend, units)} Single winters stray {offset(s.trend.spreadSdK, units).slice(1)} (sd) from that line.
           {s.nextWinterCorrelation !== null &&
             s.nextWinterCorrelation !== undefined &&
             ` A winter and the next hang together by ${s.nextWinterCorrelation.toFixed(2).replace('-', '−')}: ${Math.abs(s.nextWinterCorrelation) < 2 / Math.sqrt(s.severity.length) ? 'not more than chance gives, so winters are drawn independently' : 'more than chance gives, and the futures leave it out'}.`}

@@ -1,28 +1,28 @@
 import type { Fuel } from '../../lib/units/format.ts';
 import { dollars, fuelColour } from '../../lib/units/format.ts';
 
-export interface Spread {
-  p5: number;
+interface Spread {
   p25: number;
   p50: number;
   p75: number;
-  p95: number;
 }
+type Ends = { p5: number; p95: number } | { p10: number; p90: number };
 
 const WIDTH = 240;
 const PAD = 6;
 
-/** A season's cost: thin from one in twenty to nineteen in twenty, thick the middle half, a dot the middle; every row on one scale from $0. */
-export function CostInterval({ cost, most, fuel }: { cost: Spread; most: number; fuel: Fuel }) {
+/** A season's cost: thin between its ends (one in ten, or one in twenty, lies beyond each), thick the middle half, a dot the middle; every row on one scale from $0. */
+export function CostInterval({ cost, most, fuel }: { cost: Spread & Ends; most: number; fuel: Fuel }) {
+  const [low, high, beyond] = 'p5' in cost ? [cost.p5, cost.p95, 'twenty'] : [cost.p10, cost.p90, 'ten'];
   const x = (usd: number) => PAD + (Math.max(0, usd) / most) * (WIDTH - 2 * PAD);
-  const words = `middle ${dollars(cost.p50)}, one season in twenty under ${dollars(cost.p5)}, one in twenty over ${dollars(cost.p95)}`;
-  const ends = [cost.p5, cost.p95];
+  const words = `middle ${dollars(cost.p50)}, one season in ${beyond} under ${dollars(low)}, one in ${beyond} over ${dollars(high)}`;
+  const ends = [low, high];
   return (
     <svg width={WIDTH} height={36} role="img" aria-label={words}>
       <title>{words}</title>
       <line x1={PAD} x2={PAD} y1={0} y2={36} stroke="var(--rule)" />
       <g stroke={fuelColour[fuel]} strokeWidth={1.5}>
-        <line x1={x(cost.p5)} x2={x(cost.p95)} y1={18} y2={18} />
+        <line x1={x(low)} x2={x(high)} y1={18} y2={18} />
         {ends.map((e) => (
           <line key={e} x1={x(e)} x2={x(e)} y1={14} y2={22} />
         ))}
@@ -37,7 +37,7 @@ export function CostInterval({ cost, most, fuel }: { cost: Spread; most: number;
 export function CostHead({ most }: { most: number }) {
   return (
     <>
-      <span className="hidden">cost of the season from one in twenty to nineteen in twenty</span>
+      <span className="hidden">cost of the season as an interval</span>
       <svg width={WIDTH} height={18} aria-hidden="true">
         <text x={0} y={12}>
           $0
