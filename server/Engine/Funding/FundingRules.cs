@@ -11,6 +11,9 @@ public enum Merit
 
     /// <summary>CO2 not emitted.</summary>
     Co2,
+
+    /// <summary>Members' net saving a season in the worst tenth of the futures: for a co-op that would rather not lose than win.</summary>
+    BadYears,
 }
 
 /// <summary>A house pinned to an option, or left out, with the reason.</summary>

@@ -165,7 +165,12 @@ internal static class SensitivityInputs
 
     private static string Percent(double f) => $"{100 * (f - 1):+0;−0} %";
 
-    private static string Dollars(double usd) => $"${usd.ToString(usd < 100 ? "0" : "#,0", CultureInfo.InvariantCulture)}";
+    /// <summary>Three digits: no input is known better.</summary>
+    private static string Dollars(double usd)
+    {
+        var step = Pow(10, Max(0, Floor(Log10(Max(usd, 1))) - 2));
+        return $"${(step * Round(usd / step)).ToString("#,0", CultureInfo.InvariantCulture)}";
+    }
 
     private static string Warmer(double k) => $"{Abs(k) * 1.8:0.0} F {(k < 0 ? "warmer" : "colder")}";
 

@@ -87,6 +87,15 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
     /// <summary>Saving a season of all that is funded.</summary>
     public DistributionView SavingUsd => DistributionView.Of(order.SavingUsd);
 
+    /// <summary>Mean saving a season over the worst tenth of the futures.</summary>
+    public double WorstTenthUsd => order.WorstTenthUsd;
+
+    /// <summary>Saving a season that the rules promise when they pick on one half of the futures.</summary>
+    public double PromisedUsd => order.OnFreshFutures.PromisedUsd;
+
+    /// <summary>What that pick saves on the other half.</summary>
+    public double FoundUsd => order.OnFreshFutures.FoundUsd;
+
     /// <summary>What the next $10,000 would add.</summary>
     public double NextAddsUsd => order.NextAddsUsd;
 

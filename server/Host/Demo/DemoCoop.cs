@@ -47,6 +47,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             Farm(f, DemoFarms.All[f], years[DemoFarms.All[f].Station], save);
         }
 
+        save.AddRange(DemoQuotes.Items());
         save.AddRange(DemoTrial.Items(years[0][2024], "ws_demo0", blobs));
         items.Save(Viewer.Program, Id, "the demo co-op is set up", "demo", save);
     }
@@ -86,15 +87,18 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             TankSizeL = farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? DemoBills.TankGallons(farm) * Us.GallonL : null,
             OtherUses = DemoBills.OtherUses(farm),
         }, new(farm.Fuel is FuelKind.Propane or FuelKind.FuelOil ? "tank bank" : "meter")));
-        save.Add(new(ItemKind.Contract, $"ct_demo{number:00}", null, new ContractFacts
+        save.AddRange(DemoContracts.Of(number, farm, groupId, unit));
+        if (farm.SecondFuel is { } second)
         {
-            SupplyGroupId = groupId,
-            Kind = farm.FixedPrice is null ? ContractKind.Indexed : ContractKind.Fixed,
-            Unit = unit,
-            PriceUsdPerUnit = farm.FixedPrice,
-            EndsOn = farm.FixedPrice is null ? null : new DateOnly(2028, 6, 30),
-            MonthlyFeeUsd = farm.Fuel is FuelKind.NaturalGas or FuelKind.Electricity ? 35 : null,
-        }, new(farm.FixedPrice is null ? "monthly index" : "fixed to June 2028")));
+            save.Add(new(ItemKind.SupplyGroup, $"sg_demo{number:00}b", null, new SupplyGroupFacts
+            {
+                FarmId = farmId,
+                Fuel = second.Fuel,
+                Kind = SupplyKind.Tank,
+                TankSizeL = 1000 * Us.GallonL,
+            }, new($"{second.House}'s own tank")));
+        }
+
         var use = new double[DemoBills.Days];
         for (var h = 0; h < farm.Houses.Length; h++)
         {
@@ -129,6 +133,15 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             Supplies = [new(groupId)],
             RetrofitsInstalled = d.Installed,
         };
+        if (farm.SecondFuel is { } second && second.House == d.Name)
+        {
+            facts = facts with
+            {
+                Heaters = [.. facts.Heaters, new("power", second.Fuel, 0.4 * facts.Heaters[0].InputKw, null, new DateOnly(d.HeaterYear, 10, 1))],
+                Supplies = [new(groupId, 0, 1 - second.Share), new($"{groupId}b", 1, second.Share)],
+            };
+        }
+
         save.Add(new(ItemKind.House, id, null, facts, new(d.Name)));
         var (model, faults) = HouseModels.Of(facts, Catalogue.BuiltIn, new(), FirstSeason, farm.Fuel);
         if (model is null)

@@ -31,6 +31,9 @@ internal sealed record DemoFarm(string Name, string Place, int Station, int Sale
     /// <summary>Heat that its houses really take against what one would reckon.</summary>
     public double Truth { get; init; } = 1;
 
+    /// <summary>A house with a second heater on a fuel of its own, and the share of its heat that one gives; null = none.</summary>
+    public (string House, FuelKind Fuel, double Share)? SecondFuel { get; init; }
+
     /// <summary>A dwelling on the same tank or meter, kWh of fuel a day; 0 = none.</summary>
     public double DwellingKwhPerDay { get; init; }
 }
@@ -63,7 +66,7 @@ internal static class DemoFarms
         new("Hither Dell", "Lake Tarrow", 2, 270_000, FuelKind.NaturalGas, 0.98, DemoRecords.Bills, [Hoop("house 1", 30, 96, "poinsettia"), Hoop("house 2", 30, 96, "spring"), Hoop("house 3", 30, 96, "bedding-early", "doublefilm", "seal")]),
         new("Ivy Landing", "Lake Tarrow", 2, 185_000, FuelKind.Propane, null, DemoRecords.Tickets, [Gothic("house 1", 30, 96, "tomato-early"), Gothic("house 2", 30, 96, "tomato-early"), Hoop("house 3", 30, 96, "spring", "doublefilm", "kneewall")]),
         new("Juniper Lot", "Lake Tarrow", 2, 38_000, FuelKind.Propane, null, DemoRecords.None, [Hoop("house 1", 21, 60, "bedding-late", "singlefilm")]),
-        new("Kestrel Piece", "Lake Tarrow", 2, 520_000, FuelKind.NaturalGas, null, DemoRecords.None, [Bays("range", 4, 21, 96, "lettuce"), Gothic("house 5", 30, 96, "bedding-early"), Gothic("house 6", 30, 96, "bedding-early")]),
+        new("Kestrel Piece", "Lake Tarrow", 2, 520_000, FuelKind.NaturalGas, null, DemoRecords.None, [Bays("range", 4, 21, 96, "lettuce"), Gothic("house 5", 30, 96, "bedding-early"), Gothic("house 6", 30, 96, "bedding-early")]) { SecondFuel = ("range", FuelKind.Propane, 0.2) },
         new("Linden Spur", "Upper Bracken", 0, 74_000, FuelKind.Electricity, null, DemoRecords.Bills, [Hoop("nursery", 14, 48, "bedding-late"), Gable("propagation", 16, 40, "bedding-early", "twinwall")]),
         new("Marsh End", "Stonemill", 1, 155_000, FuelKind.Propane, null, DemoRecords.LooseTickets, [Hoop("house 1", 30, 96, "spring"), Hoop("house 2", 30, 96, "spring", "doublefilm", "curtain"), Hoop("house 3", 30, 48, "overwinter")]),
         new("Nettle Croft", "Lake Tarrow", 2, 410_000, FuelKind.FuelOil, 3.60, DemoRecords.None,

@@ -48,6 +48,13 @@ export function FundingPage() {
             <WhyNot order={order} funded={funded} />
           </div>
           <MeasuresTable order={order} />
+          <p className="small quiet">
+            Picked on one half of the futures, the round promises {dollars(order.promisedUsd)} a season in the mean; the other half, which
+            had no say in the choice, finds {dollars(order.foundUsd)}
+            {Math.abs(order.foundUsd / order.promisedUsd - 1) < 0.02
+              ? ': picking the best does not flatter it.'
+              : ': believe the second figure.'}
+          </p>
         </>
       )}
     </>

@@ -7,11 +7,15 @@ export const Funding = graphql(`
       availableUsd
       grantUsd
       nextAddsUsd
+      worstTenthUsd
+      promisedUsd
+      foundUsd
       merit
       measures {
         merit
         grantUsd
         savingUsd
+        worstTenthUsd
         heatSavedKwh
         co2SavedKg
         places {

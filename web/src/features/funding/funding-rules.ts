@@ -22,7 +22,12 @@ export const ruleNames: Record<Rule, string> = {
   confidence: 'of 100 futures in which it must be',
 };
 
-export const merits = { NET_SAVING: 'saves members most', ENERGY: 'saves most heat', CO_2: 'saves most CO₂' } as const;
+export const merits = {
+  NET_SAVING: 'saves members most',
+  ENERGY: 'saves most heat',
+  CO_2: 'saves most CO₂',
+  BAD_YEARS: 'saves members most in bad years',
+} as const;
 export type MeritName = keyof typeof merits;
 
 /** What the committee set aside from the order: an option pinned or left out, with its reason. */

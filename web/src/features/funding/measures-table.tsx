@@ -3,9 +3,14 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import type { Order } from './funding-query.ts';
 import type { MeritName } from './funding-rules.ts';
 
-const names: Record<MeritName, string> = { NET_SAVING: 'member net saving', ENERGY: 'heat saved', CO_2: 'CO₂ not emitted' };
+const names: Record<MeritName, string> = {
+  NET_SAVING: 'member net saving',
+  ENERGY: 'heat saved',
+  CO_2: 'CO₂ not emitted',
+  BAD_YEARS: 'member saving in bad years',
+};
 
-/** The same money ordered by each of the three measures: what each buys, and who would change. */
+/** The same money ordered by each of the measures: what each buys, and who would change. */
 export function MeasuresTable({ order }: { order: Order }) {
   const { units } = useUnits();
   const chosen = order.measures.find((m) => m.merit === order.merit);
@@ -15,8 +20,11 @@ export function MeasuresTable({ order }: { order: Order }) {
   return (
     <section>
       <h2>The same money by the other measures</h2>
-      <p className="caption">Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures.</p>
-      <div className="scroll" role="region" aria-label="three measures, scrolls sideways" tabIndex={0}>
+      <p className="caption">
+        Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures; in bad years: over the worst
+        tenth of them, read from the sum.
+      </p>
+      <div className="scroll" role="region" aria-label="measures, scrolls sideways" tabIndex={0}>
         <table className="stack">
           <thead>
             <tr>
@@ -31,6 +39,11 @@ export function MeasuresTable({ order }: { order: Order }) {
               <th scope="col" className="n">
                 saves a<br />
                 season, $
+              </th>
+              <th scope="col" className="n">
+                in bad
+                <br />
+                years, $
               </th>
               <th scope="col" className="n">
                 heat a season
@@ -70,6 +83,9 @@ export function MeasuresTable({ order }: { order: Order }) {
                   <td className="n chief">
                     <span className="wide">{figure(m.savingUsd)}</span>
                     <span className="phone">{dollars(m.savingUsd)}</span>
+                  </td>
+                  <td className="n" data-name="in bad years, $">
+                    {figure(m.worstTenthUsd)}
                   </td>
                   <td className="n" data-name={`heat, ${heatUnit(units)}`}>
                     {heat(m.heatSavedKwh, units)}

@@ -45,7 +45,7 @@ export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
               <th scope="col" className="n">
                 funded, of 100
                 <br />
-                redrawn futures
+                single futures
               </th>
               <th scope="col" className="n">
                 saves a<br />
