@@ -53,6 +53,9 @@ public sealed record FundingOrder
     /// <summary>What the same rules pick on one half of the futures, and what that pick saves on those and on the other half: picking the best promises too much where the two differ.</summary>
     public required (double PromisedUsd, double FoundUsd) OnFreshFutures { get; init; }
 
+    /// <summary>Heat saved by all that is funded over the heat of all houses studied: a ratio of sums, never a mean of percentages.</summary>
+    public required double HeatSavedShare { get; init; }
+
     /// <summary>Benefit against money.</summary>
     public required IReadOnlyList<FrontierPoint> Frontier { get; init; }
 
@@ -85,6 +88,7 @@ public sealed record FundingOrder
             NotEligible = refused,
             SavingUsd = Sum(result, picked, replicates),
             WorstTenthUsd = Candidates.Tail(result, picked),
+            HeatSavedShare = ShareOfHeat(result, picked),
             OnFreshFutures = Fresh(candidates, result, rules),
             Frontier = Curve(result, candidates, rules, replicates),
             NextAddsUsd = next.Sum(c => result.Options[c.Index].SavingUsd.Mean) - picked.Sum(c => result.Options[c.Index].SavingUsd.Mean),
@@ -121,6 +125,12 @@ public sealed record FundingOrder
 
     private static FundingRow Row(Candidate c, bool funded, Dictionary<int, double> shares, string why) =>
         new(c.Index, funded, c.Pinned, c.Grant, c.Merit / c.Grant, shares.GetValueOrDefault(c.Index), c.Pinned ? "pinned by the committee" : why);
+
+    private static double ShareOfHeat(StudyResult result, List<Candidate> picked)
+    {
+        var all = result.Options.DistinctBy(o => o.HouseId).Sum(o => o.BaseHeatKwh);
+        return all > 0 ? picked.Sum(c => result.Options[c.Index].HeatSavedKwh) / all : 0;
+    }
 
     private static (double Promised, double Found) Fresh(List<Candidate> candidates, StudyResult result, FundingRules rules)
     {

@@ -87,6 +87,9 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
     /// <summary>Saving a season of all that is funded.</summary>
     public DistributionView SavingUsd => DistributionView.Of(order.SavingUsd);
 
+    /// <summary>Heat saved by all that is funded over the heat of all houses studied.</summary>
+    public double HeatSavedShare => order.HeatSavedShare;
+
     /// <summary>Mean saving a season over the worst tenth of the futures.</summary>
     public double WorstTenthUsd => order.WorstTenthUsd;
 

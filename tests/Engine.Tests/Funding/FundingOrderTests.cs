@@ -43,6 +43,15 @@ public class FundingOrderTests
     }
 
     [Fact]
+    public void Savings_of_houses_are_summed_before_a_percentage_is_made()
+    {
+        // half of a house of 1,000 and a tenth of one of 9,000 are 14 % of the two, not the 30 % that their mean would say
+        var study = Study(("small", 100, _ => 300), ("large", 100, _ => 300));
+        study = study with { Options = [study.Options[0] with { BaseHeatKwh = 1000, HeatSavedKwh = 500 }, study.Options[1] with { BaseHeatKwh = 9000, HeatSavedKwh = 900 }] };
+        Assert.Equal(0.14, Order(study, Rules).HeatSavedShare, 1e-12);
+    }
+
+    [Fact]
     public void What_was_picked_for_luck_is_found_out_on_fresh_futures()
     {
         // on the first half of the futures the lucky one saves more; on the second half nothing

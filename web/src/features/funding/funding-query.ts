@@ -7,6 +7,7 @@ export const Funding = graphql(`
       availableUsd
       grantUsd
       nextAddsUsd
+      heatSavedShare
       worstTenthUsd
       promisedUsd
       foundUsd
