@@ -14,7 +14,7 @@ public sealed record FieldDifferenceView(string Title, string? Left, string? Rig
 public sealed record InputDifferenceView([property: Id] string ItemId, string Kind, string Name, string State, IEnumerable<FieldDifferenceView> Fields)
 {
     /// <summary>From what the comparison found.</summary>
-    internal static InputDifferenceView Of(InputChange c) => new(c.ItemId, c.Kind.Replace('_', ' '), c.Name ?? "unnamed", c.State, c.Fields.Select(f => new FieldDifferenceView(f.Title, f.Left, f.Right)));
+    internal static InputDifferenceView Of(InputChange c) => new(c.ItemId, c.Kind.Replace('_', ' '), c.Name, c.State, c.Fields.Select(f => new FieldDifferenceView(f.Title, f.Left, f.Right)));
 }
 
 /// <summary>An option in two studies; a side is null where that study has it not.</summary>
@@ -33,7 +33,7 @@ public sealed record RunAgainView(bool Same, string StoredSha256, string AgainSh
 public sealed partial class StudyView
 {
     /// <summary>What changed since that the study really read: names of the items; empty = up to date.</summary>
-    public IEnumerable<string> ChangedSince([FromServices] StudyChanges changes) => changes.Since(register.Viewer, row).Select(c => $"{c.Kind.Replace('_', ' ')} {c.Name}".Trim());
+    public IEnumerable<string> ChangedSince([FromServices] StudyChanges changes) => changes.Since(register.Viewer, row).Select(c => c.Name);
 
     /// <summary>The same field by field.</summary>
     public IEnumerable<InputDifferenceView> Differences([FromServices] StudyChanges changes) => changes.Since(register.Viewer, row).Select(InputDifferenceView.Of);

@@ -94,12 +94,13 @@ public sealed class QuoteView(Item<QuoteFacts> item)
 
 /// <summary>What one season's fuel costs behind one tank or meter, or behind those that feed a house together.</summary>
 [Name("FarmBill")]
-public sealed record FarmBillView(IEnumerable<SupplyGroupView> Supplies, [property: Name("houseIds")] IEnumerable<string> HouseIds, double FloorAreaM2, DistributionView Usd);
+public sealed record FarmBillView([property: Complexity(1, 2)] IEnumerable<SupplyGroupView> Supplies, IEnumerable<string> HouseIds, double FloorAreaM2, DistributionView Usd);
 
 /// <summary>What a farm has beside its houses.</summary>
 public sealed partial class FarmView
 {
     /// <summary>Its fuel in the first season of the newest study, bill by bill; empty where no study has reckoned it.</summary>
+    [Complexity(1, 3)]
     public IEnumerable<FarmBillView> Bills => (register.NewestResult?.CostByUnit ?? []).Select(u => (u, Houses: u.HouseIds.Where(id => register.Houses.TryGetValue(id, out var h) && h.Facts.FarmId == item.Id).ToList())).Where(u => u.Houses.Count > 0).Select(u => new FarmBillView(
         u.Houses.SelectMany(id => register.Houses[id].Facts.Supplies).Select(s => s.SupplyGroupId).Distinct().Where(register.Groups.ContainsKey).Select(id => new SupplyGroupView(register, register.Groups[id])),
         u.Houses,

@@ -7,10 +7,10 @@ namespace FarmPortfolio.Host.Studies;
 /// <summary>An input that differs.</summary>
 /// <param name="ItemId">Item.</param>
 /// <param name="Kind">Kind.</param>
-/// <param name="Name">Name; null = it has none.</param>
+/// <param name="Name">What it is called among all farms.</param>
 /// <param name="State">changed, added or taken away.</param>
 /// <param name="Fields">Fields of the facts that differ.</param>
-public sealed record InputChange(string ItemId, string Kind, string? Name, string State, IReadOnlyList<FieldDifference> Fields);
+public sealed record InputChange(string ItemId, string Kind, string Name, string State, IReadOnlyList<FieldDifference> Fields);
 
 /// <summary>What of a study's inputs differs from now, or from another study's; only what a study really reads counts.</summary>
 /// <param name="inputs">Texts.</param>
@@ -42,11 +42,11 @@ public sealed class StudyChanges(StudyInputStore inputs, StudyStore studies)
 
         var read = StudyReads.Of(left);
         read.UnionWith(StudyReads.Of(right));
+        var names = new InputNames(left.Concat(right));
         return [.. moved.Where(read.Contains).Select(id =>
         {
             var (b, a) = (before.GetValueOrDefault(id), after.GetValueOrDefault(id));
-            var remarks = (a ?? b)!.Remarks;
-            return new InputChange(id, (a ?? b)!.Kind, remarks is null ? null : CanonicalJson.Read<Remarks>(remarks).Name, b is null ? "added" : a is null ? "taken away" : "changed",
+            return new InputChange(id, (a ?? b)!.Kind, names.Of((a ?? b)!), b is null ? "added" : a is null ? "taken away" : "changed",
                 b is null || a is null ? [] : FieldDifferences.Of(b.Facts, null, a.Facts, null));
         }).OrderBy(c => c.Kind, StringComparer.Ordinal).ThenBy(c => c.Name, StringComparer.Ordinal).ThenBy(c => c.ItemId, StringComparer.Ordinal)];
     }

@@ -22,9 +22,7 @@ export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left
             i.fields.length === 0
               ? [
                   <tr key={i.itemId}>
-                    <td>
-                      {i.kind} {i.name}
-                    </td>
+                    <td>{i.name}</td>
                     <td />
                     <td>{i.state === 'added' ? 'not there' : 'there'}</td>
                     <td>{i.state === 'added' ? 'there' : 'not there'}</td>
@@ -32,9 +30,7 @@ export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left
                 ]
               : i.fields.slice(0, 12).map((f) => (
                   <tr key={i.itemId + f.title}>
-                    <td>
-                      {i.kind} {i.name}
-                    </td>
+                    <td>{i.name}</td>
                     <td>{f.title}</td>
                     <td>{f.left ?? 'not told'}</td>
                     <td>{f.right ?? 'not told'}</td>
