@@ -33,7 +33,7 @@ export function ChartFrame({
         </a>
       </div>
       {open && (
-        <div className="scroll" role="region" aria-label="table, scrolls sideways" tabIndex={0}>
+        <div className="scroll" role="region" aria-label={`${title}, as a table, scrolls sideways`} tabIndex={0}>
           <table>
             <caption className="small quiet">{title}</caption>
             <thead>
