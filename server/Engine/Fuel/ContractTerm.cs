@@ -9,7 +9,7 @@ internal sealed record ContractTerm
     private const double UsualDeliveryGallons = 250;
 
     /// <summary>Mean over peak load of a month of heating; common practice, no source.</summary>
-    private const double UsualLoadFactor = 0.3;
+    internal const double UsualLoadFactor = 0.3;
 
     private ContractTerm(ContractFacts c, double kwh, double moneyRate, double factor)
     {
@@ -26,7 +26,7 @@ internal sealed record ContractTerm
         BlockKwh = c.Kind != ContractKind.Indexed && c.BlockUnits is { } block ? block * kwh : double.PositiveInfinity;
         Leftover = c.Kind == ContractKind.PreBought ? c.Leftover ?? LeftoverRule.Lost : null;
         BilledShare = c.BilledShare ?? 0;
-        PaidMonth = c.BlockPaidMonth is { } m ? m >= 7 ? m - 7 : m >= 5 ? m - 7 : m + 5 : 0;
+        PaidMonth = c.BlockPaidMonth is { } m ? SeasonMonth(m) : 0;
         MoneyRate = c.Kind == ContractKind.PreBought ? c.MoneyRatePerYear ?? moneyRate : 0;
         MinimumKwh = (c.MinimumTakeUnits ?? 0) * kwh;
         Tiers = [.. c.Tiers.Select(t => (t.FromUnits * kwh, factor * t.AdderUsdPerUnit / kwh))];
@@ -89,6 +89,9 @@ internal sealed record ContractTerm
 
     /// <summary>Whether a month's price depends on nothing but that month's index.</summary>
     public bool IsMonthly => OverIndex is null && double.IsPositiveInfinity(BlockKwh) && MinimumKwh == 0 && Tiers.Count == 0 && DemandUsdPerMeanKw == 0 && CutDays == 0;
+
+    /// <summary>Month of the season of a calendar month in which a block is paid: May and June are those before the season, -2 and -1.</summary>
+    public static int SeasonMonth(int calendarMonth) => calendarMonth >= 5 ? calendarMonth - 7 : calendarMonth + 5;
 
     /// <summary>Makes the terms of a sound contract.</summary>
     public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor) => new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit)!.Value, moneyRate, factor);

@@ -11,6 +11,7 @@ using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
+using FarmPortfolio.Host.Studies;
 
 namespace FarmPortfolio.Host.Demo;
 
@@ -25,6 +26,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
 
     private const int FirstSeason = 2026;
     private const long Seed = 7;
+    private Dictionary<string, PriceSeriesFacts>? records;
 
     /// <summary>Adds the demo where it is not there yet.</summary>
     public void Fill()
@@ -68,7 +70,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
         return years;
     }
 
-    private static void Farm(int number, DemoFarm farm, Dictionary<int, WeatherYear> years, List<ItemToSave> save)
+    private void Farm(int number, DemoFarm farm, Dictionary<int, WeatherYear> years, List<ItemToSave> save)
     {
         var (farmId, groupId) = ($"f_demo{number:00}", $"sg_demo{number:00}");
         save.Add(new(ItemKind.Farm, farmId, null, new FarmFacts
@@ -95,6 +97,14 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             EndsOn = farm.FixedPrice is null ? null : new DateOnly(2028, 6, 30),
             MonthlyFeeUsd = farm.Fuel is FuelKind.NaturalGas or FuelKind.Electricity ? 35 : null,
         }, new(farm.FixedPrice is null ? "monthly index" : "fixed to June 2028")));
+        if (farm.Records == DemoRecords.Tickets)
+        {
+            var offer = new ContractFacts { SupplyGroupId = groupId, Kind = ContractKind.Capped, Standing = ContractStanding.Offered, Unit = unit, OverIndexUsdPerUnit = 0.25, SeasonFeeUsd = 450 };
+            save.Add(new(ItemKind.Contract, $"ct_demo{number:00}cap", null, offer, new("cap, 25 cents over July")));
+            save.Add(new(ItemKind.Contract, $"ct_demo{number:00}pre", null,
+                offer with { Kind = ContractKind.PreBought, OverIndexUsdPerUnit = 0.05, SeasonFeeUsd = null, BlockUnits = 4000, BlockPaidMonth = 8, Leftover = LeftoverRule.CarriedAtNewPrice }, new("4,000 gal paid in August")));
+        }
+
         var use = new double[DemoBills.Days];
         for (var h = 0; h < farm.Houses.Length; h++)
         {
@@ -103,8 +113,14 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
 
         if (farm.Records != DemoRecords.None)
         {
-            save.Add(new(ItemKind.FuelRecord, $"fr_demo{number:00}", null, DemoBills.Of(farm, groupId, unit, use), new(farm.Records == DemoRecords.Bills ? "bills of two winters" : "deliveries of two winters")));
+            save.Add(new(ItemKind.FuelRecord, $"fr_demo{number:00}", null, DemoBills.Of(farm, groupId, unit, use, (season, month) => (double?)Index(farm.Fuel, unit, season)[month]), new(farm.Records == DemoRecords.Bills ? "bills of two winters" : "deliveries of two winters")));
         }
+    }
+
+    private IReadOnlyList<decimal?> Index(FuelKind fuel, string unit, int season)
+    {
+        records ??= items.All<PriceSeriesFacts>(Viewer.Program, Id, ItemKind.PriceSeries).ToDictionary(s => s.Id, s => s.Facts);
+        return PastIndex.Of(StarterRecords.Ids.TryGetValue(fuel, out var id) ? records.GetValueOrDefault(id) : null, null, unit, season);
     }
 
     private static void House(int number, int h, DemoFarm farm, string farmId, string groupId, Dictionary<int, WeatherYear> years, double[] use, List<ItemToSave> save)
