@@ -183,7 +183,7 @@ internal sealed class ExposureWork
 
     private SupplyTerms? Terms(IReadOnlyList<ContractFacts> mine, Group g, string id)
     {
-        var (terms, faults) = SupplyTerms.Of(mine, next => contracts.FirstOrDefault(c => c.Id == next)?.Facts, g.Fuel, g.StandBy, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate);
+        var (terms, faults) = SupplyTerms.Of(mine, next => contracts.FirstOrDefault(c => c.Id == next)?.Facts, g.Fuel, g.StandBy, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate, basisOf: c => portfolio.BasisOf(c, g.Fuel));
         left.AddRange(faults.Select(f => (id, f)));
         return terms;
     }

@@ -11,18 +11,18 @@ internal sealed record ContractTerm
     /// <summary>Mean over peak load of a month of heating; common practice, no source.</summary>
     internal const double UsualLoadFactor = 0.3;
 
-    private ContractTerm(ContractFacts c, double kwh, double moneyRate, double factor)
+    private ContractTerm(ContractFacts c, double kwh, double moneyRate, double factor, SeriesBasis basis)
     {
         (Facts, KwhPerUnit, Kind) = (c, kwh, c.Kind);
         double PerKwh(double? usdPerUnit, double otherwise) => usdPerUnit is { } usd ? factor * usd / kwh : otherwise;
         Weight = c.VolumeShare ?? 1;
-        Adder = PerKwh(c.AdderUsdPerUnit, 0);
-        Share = factor * (c.IndexShare ?? 1);
+        var share = factor * (c.IndexShare ?? 1);
+        (Adder, Share) = (PerKwh(c.AdderUsdPerUnit, 0) + share * basis.UsdPerKwh, share * basis.Share);
         Price = PerKwh(c.PriceUsdPerUnit, 0);
         High = c.Kind is ContractKind.Capped or ContractKind.Collared ? PerKwh(c.CapUsdPerUnit, double.PositiveInfinity) : double.PositiveInfinity;
         Low = c.Kind == ContractKind.Collared ? PerKwh(c.FloorUsdPerUnit, double.NegativeInfinity) : double.NegativeInfinity;
         OverIndex = c.Kind != ContractKind.Indexed && c.OverIndexUsdPerUnit is { } over ? factor * over / kwh : null;
-        AnewShare = factor;
+        (AnewAdder, AnewShare) = (factor * basis.UsdPerKwh, factor * basis.Share);
         BlockKwh = c.Kind != ContractKind.Indexed && c.BlockUnits is { } block ? block * kwh : double.PositiveInfinity;
         Leftover = c.Kind == ContractKind.PreBought ? c.Leftover ?? LeftoverRule.Lost : null;
         BilledShare = c.BilledShare ?? 0;
@@ -56,6 +56,8 @@ internal sealed record ContractTerm
 
     /// <summary>What price, cap and floor are over the July index; null = as they stand.</summary>
     public double? OverIndex { get; }
+
+    public double AnewAdder { get; }
 
     public double AnewShare { get; }
 
@@ -94,12 +96,13 @@ internal sealed record ContractTerm
     public static int SeasonMonth(int calendarMonth) => calendarMonth >= 5 ? calendarMonth - 7 : calendarMonth + 5;
 
     /// <summary>Makes the terms of a sound contract.</summary>
-    public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor) => new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit)!.Value, moneyRate, factor);
+    public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor, SeriesBasis basis) => new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit)!.Value, moneyRate, factor, basis);
 
     /// <summary>Price of what the contract covers, before fees.</summary>
     public double PriceAt(double index, double july)
     {
-        var (price, low, high) = OverIndex is { } over ? (AnewShare * july + over, Kind == ContractKind.Collared ? Low : double.NegativeInfinity, AnewShare * july + over) : (Price, Low, High);
+        var anew = AnewAdder + AnewShare * july;
+        var (price, low, high) = OverIndex is { } over ? (anew + over, Kind == ContractKind.Collared ? Low : double.NegativeInfinity, anew + over) : (Price, Low, High);
         return Kind is ContractKind.Fixed or ContractKind.PreBought ? price : Math.Min(high, Math.Max(Math.Min(low, high), Math.FusedMultiplyAdd(Share, index, Adder)));
     }
 }

@@ -1,5 +1,4 @@
-using FarmPortfolio.Engine.Units;
-using FarmPortfolio.Engine.Weather;
+using System.Globalization;
 
 namespace FarmPortfolio.Engine.Fuel;
 
@@ -73,7 +72,11 @@ public static class PastBills
     /// <param name="season">Year of its July.</param>
     /// <param name="month">Month, July = 0.</param>
     /// <returns>2023-01.</returns>
-    public static string MonthName(int season, int month) => FormattableString.Invariant($"{(month < 6 ? season : season + 1)}-{SeasonCalendar.CalendarMonth(month):00}");
+    public static string MonthName(int season, int month) => FirstDay(season, month).ToString("yyyy-MM", CultureInfo.InvariantCulture);
+
+    private static DateOnly FirstDay(int season, int month) => new DateOnly(season, 7, 1).AddMonths(month);
+
+    private static int SeasonOf(DateOnly day) => day.Month >= 7 ? day.Year : day.Year - 1;
 
     internal static decimal Missing(SortedSet<int> missing, int month)
     {
@@ -89,7 +92,7 @@ public static class PastBills
     {
         var months = new ContractFacts?[12];
         int Number(DateOnly day, int years) => 12 * (day.Year + years - season) + day.Month - 7;
-        var years = first.StartsOn is { } start ? season - SeasonCalendar.SeasonOf(start) : first.EndsOn is { } last ? Math.Max(0, season - SeasonCalendar.SeasonOf(last)) : 0;
+        var years = first.StartsOn is { } start ? season - SeasonOf(start) : first.EndsOn is { } last ? Math.Max(0, season - SeasonOf(last)) : 0;
         var from = first.StartsOn is { } day ? Number(day, years) : 0;
         var end = first.EndsOn is { } to ? Number(to, years) : 11;
         var next = first.RollsIntoContractId is { } id ? byId?.Invoke(id) : null;
@@ -112,8 +115,8 @@ public static class PastBills
                 break;
             }
 
-            var calendar = SeasonCalendar.CalendarMonth(m);
-            var inMonth = (decimal)DateTime.DaysInMonth(calendar >= 7 ? season.Season : season.Season + 1, calendar);
+            var first = FirstDay(season.Season, m);
+            var inMonth = (decimal)DateTime.DaysInMonth(first.Year, first.Month);
             var taken = Math.Round(volume[m] * Math.Min(1, days / inMonth), 1, MidpointRounding.AwayFromZero);
             var price = (season.StandBy.Count > 0 ? season.StandBy[m] : null) ?? Missing(missing, m);
             lines.Add(new(m, $"stand-by fuel for {Math.Min(days, inMonth):0.#} days, by the heat of a {season.Unit}", taken, price, Cents(taken * price)));

@@ -94,7 +94,7 @@ internal sealed record StudyHouse(
             {
                 faults.Add(new("FUEL_MISMATCH", "supplies", $"Heater {supply.HeaterNo + 1} burns {model.Heaters[supply.HeaterNo].Fuel} and its tank or meter gives {group.Fuel}.", "Change the heater's fuel or its tank or meter."));
             }
-            else if (SupplyTerms.Of(portfolio.InForce(supply.SupplyGroupId), portfolio.Contract, group.Fuel, group.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor) is var (terms, wrong) && terms is not null)
+            else if (SupplyTerms.Of(portfolio.InForce(supply.SupplyGroupId), portfolio.Contract, group.Fuel, group.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor, c => portfolio.BasisOf(c, group.Fuel)) is var (terms, wrong) && terms is not null)
             {
                 lines.Add(new(supply.SupplyGroupId, group.Fuel, supply.HeaterNo, supply.Share, terms, group.StandByFuel));
             }

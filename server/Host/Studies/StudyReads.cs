@@ -38,7 +38,9 @@ public static class StudyReads
         read.UnionWith(farms.Where(f => used.Contains(f.Key)).Select(f => f.Value.WeatherStationId).OfType<string>());
         read.UnionWith(PortfolioReader.PricesInUse(All<PriceSeriesFacts>(ItemKind.PriceSeries), assumptions).Values);
         read.UnionWith(All<FuelRecordFacts>(ItemKind.FuelRecord).Where(r => groups.Contains(r.Value.SupplyGroupId)).Select(r => r.Key));
-        read.UnionWith(All<ContractFacts>(ItemKind.Contract).Where(c => c.Value.Standing == ContractStanding.InForce && groups.Contains(c.Value.SupplyGroupId)).Select(c => c.Key));
+        var contracts = All<ContractFacts>(ItemKind.Contract).Where(c => c.Value.Standing == ContractStanding.InForce && groups.Contains(c.Value.SupplyGroupId)).ToDictionary();
+        read.UnionWith(contracts.Keys);
+        read.UnionWith(contracts.Values.Select(c => c.PriceSeriesId).OfType<string>());
         read.UnionWith(All<QuoteFacts>(ItemKind.Quote).Where(q => q.Value.Lines.Any(l => codes.Contains(l.RetrofitCode) && houses.ContainsKey(l.HouseId))).Select(q => q.Key));
         read.UnionWith(All<CatalogueFacts>(ItemKind.CatalogueEntry).Where(e => e.Value.Kind != CatalogueKind.Retrofit || codes.Contains(e.Value.Code)).Select(e => e.Key));
         read.UnionWith(All<EvidenceFacts>(ItemKind.Evidence).Where(e => codes.Contains(e.Value.RetrofitCode)).Select(e => e.Key));
