@@ -109,11 +109,6 @@ internal sealed record StudyHouse(
             lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, SupplyTerms.Of([], null, model.Heaters[0].Fuel, null, set.FirstSeason, set.SeasonCount, factor: priceFactor).Terms!));
         }
 
-        if (lines.Any(l => (int)l.Fuel >= Correlation.Fuels))
-        {
-            faults.Add(new("NO_PRICES", "heaters", "Wood pellets have no price futures: no public monthly record of them ships.", "Compare pellets on the fuel page; a study takes gas, propane, oil and electricity."));
-        }
-
         if (faults.Count == 0 && Math.Abs(lines.Sum(l => l.Share) - 1) > 1e-6)
         {
             faults.Add(new("SHARES", "supplies", $"The shares of the house's tanks and meters add up to {lines.Sum(l => l.Share):0.###}.", "Make them add up to 1."));
