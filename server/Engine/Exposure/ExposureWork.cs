@@ -120,7 +120,8 @@ internal sealed class ExposureWork
         var yearly = 0.0;
         foreach (var house in houses)
         {
-            if (house.Options.FirstOrDefault(o => o.Key == key) is not { } option || OptionModels.Of(house.Model, option).Model is not { } model)
+            // a switch of fuel is shown among the ways to meet the same heat
+            if (house.Options.FirstOrDefault(o => o.Key == key) is not { } option || Retrofits.FuelSwitch.Of(option.Parts) is not null || OptionModels.Of(house.Model, option).Model is not { } model)
             {
                 continue;
             }

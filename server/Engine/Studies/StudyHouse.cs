@@ -30,6 +30,9 @@ internal sealed record StudyHouse(
     string Id, HouseModel Model, FarmFacts Farm, IReadOnlyList<WeatherYear> Pool, IReadOnlyList<SupplyLine> Supplies, LossFit Loss,
     IReadOnlyList<OptionFacts> Options, IReadOnlyList<QuoteFacts> Quotes)
 {
+    /// <summary>Line that each option with a switch of fuel moves the first heater to, by key of the option; or why it cannot.</summary>
+    public IReadOnlyDictionary<string, SwitchLine> Switches { get; init; } = new Dictionary<string, SwitchLine>();
+
     /// <summary>Fuel of the first line.</summary>
     public FuelKind Fuel => Supplies[0].Fuel;
 
@@ -62,7 +65,7 @@ internal sealed record StudyHouse(
         var supplies = model is null ? [] : Feed(portfolio, facts, model, priceFactor, faults);
         return faults.Count > 0 || model is null
             ? (null, faults)
-            : (new(id, model with { HouseId = id }, farm, pool, supplies, LossOf(portfolio, id, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []), []);
+            : (new(id, model with { HouseId = id }, farm, pool, supplies, LossOf(portfolio, id, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []) { Switches = SwitchLine.Of(portfolio, facts, supplies, portfolio.Options.GetValueOrDefault(id) ?? [], priceFactor) }, []);
     }
 
     /// <summary>What the bills say, or the spread of a record not fitted (B) or none (C); common practice, no source.</summary>

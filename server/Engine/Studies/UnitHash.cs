@@ -41,6 +41,11 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
                 Add("retrofit", code, Retrofit(code));
             }
 
+            foreach (var (key, moved) in house.Switches.OrderBy(s => s.Key, StringComparer.Ordinal))
+            {
+                Add("switch", key, $"{moved.Line?.GroupId} {moved.IsNew} {string.Join(' ', moved.Replaces.Select(r => r.GroupId))}");
+            }
+
             Add("winters", house.Farm.WeatherStationId!, Winters(house.Farm.WeatherStationId!, house.Pool));
         }
 

@@ -29,6 +29,8 @@ public static class StudyReads
         var farms = All<FarmFacts>(ItemKind.Farm);
         var options = All<OptionSetFacts>(ItemKind.OptionSet).Where(o => houses.ContainsKey(o.Value.HouseId)).ToDictionary();
         var groups = houses.Values.SelectMany(h => h.Supplies).Select(s => s.SupplyGroupId).ToHashSet(StringComparer.Ordinal);
+        var switches = options.Values.SelectMany(o => o.Options, (o, option) => (houses[o.HouseId].FarmId, Fuel: FuelSwitch.Of(option.Parts) is { } code ? FuelSwitch.FuelOf(code) : null)).Where(s => s.Fuel is not null).ToHashSet();
+        groups.UnionWith(All<SupplyGroupFacts>(ItemKind.SupplyGroup).Where(g => switches.Contains((g.Value.FarmId, g.Value.Fuel))).Select(g => g.Key));
         var codes = options.Values.SelectMany(o => o.Options).SelectMany(o => o.Parts).Concat(houses.Values.SelectMany(h => h.RetrofitsInstalled)).ToHashSet(StringComparer.Ordinal);
         read.UnionWith(houses.Keys);
         read.UnionWith(options.Keys);
