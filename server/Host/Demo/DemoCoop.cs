@@ -152,7 +152,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             throw new InvalidOperationException($"demo house {farm.Name}, {d.Name}: {string.Join("; ", faults.Select(f => f.Message))}");
         }
 
-        save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = UsualOptions.For(model) }, new()));
+        save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = [.. UsualOptions.For(model), .. farm.Pellets ? new[] { UsualOptions.Option(["topellets"], OptionTiming.Now) } : []] }, new()));
         var option = OptionModels.AsItStands(model);
         var truth = farm.Truth * Math.Exp(0.06 * Noise.Normal(Seed, NoisePurpose.LossOwn, facts.DrawKey, 0, 0));
         var day = 0;
