@@ -27,7 +27,7 @@ internal static class CatalogueOutlay
         var ends = g.EndWallsM2 * N("endShare");
         Add($"{title}: by end wall", N("outlayPerEndWall") * ends, ends, "m2");
         Add($"{title}: by edge", N("outlayPerPerimeter") * g.PerimeterM, g.PerimeterM, "m");
-        var input = house.Heaters[0].OutputKw / house.Heaters[0].Efficiency;
+        var input = house.Heaters[0].OutputKw / (FuelSwitch.FuelOf(code) is null ? house.Heaters[0].Efficiency : N("efficiency"));
         input = double.IsInfinity(input) ? 75 : input;
         Add($"{title}: by rated input", N("outlayPerInputKw") * input, input, "kW");
         if (N("premiumPerCover") > 0)

@@ -35,7 +35,7 @@ internal static class RunningCosts
         Add("Soap, tape and the like", o?.ConsumablesUsdPerYear ?? Sum("consumablesUsd"), "consumablesUsdPerYear");
         var kwh = o?.ElectricityKwhPerYear ?? option.Parts.Sum(code =>
             house.Catalogue.Value(CatalogueKind.Retrofit, code, "powerKw") * house.Catalogue.Value(CatalogueKind.Retrofit, code, "powerHoursPerNight") * uses.NightsByPart.GetValueOrDefault(code) +
-            house.Catalogue.Value(CatalogueKind.Retrofit, code, "alwaysPowerKw") * 8760);
+            house.Catalogue.Value(CatalogueKind.Retrofit, code, "alwaysPowerKw") * 8760 + house.Catalogue.Value(CatalogueKind.Retrofit, code, "powerKwhPerYear"));
         Add("Power", kwh * (farm.ElectricityUsdPerKwh ?? set.ElectricityUsdPerKwh), "electricityKwhPerYear", kwh, "kWh");
         var crop = (house.Facts.CropUsdPerM2 ?? 0) * house.Geometry.FloorM2;
         var space = o?.SpaceLostShare ?? Sum("spaceLost");

@@ -20,7 +20,6 @@ internal sealed class ExposureWork
     private readonly IReadOnlyList<NamedContract> contracts;
     private readonly int season;
     private readonly List<(string, Fault)> left;
-    private readonly Func<FuturesBlock, FuelKind, double[]> price;
     private readonly Dictionary<string, DemandTable> standing;
     private readonly List<Group> groups;
 
@@ -28,7 +27,6 @@ internal sealed class ExposureWork
         Portfolio portfolio, FuturesSpec spec, IReadOnlyList<FuturesBlock> blocks, List<StudyHouse> houses, IReadOnlyList<NamedContract> contracts, int season, List<(string, Fault)> left)
     {
         (this.portfolio, this.spec, this.blocks, this.houses, this.contracts, this.season, this.left) = (portfolio, spec, blocks, houses, contracts, season, left);
-        price = PelletPrice.Of(spec.Set);
         standing = houses.ToDictionary(h => h.Id, h => DemandTables.Of(OptionModels.AsItStands(h.Model), h.Pool), StringComparer.Ordinal);
         groups = [.. houses.SelectMany(h => h.Supplies.Select(s => (h, s))).GroupBy(x => x.s.GroupId ?? $"none~{x.s.Fuel}").OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Make(g.Key, [.. g]))];
     }
@@ -95,7 +93,7 @@ internal sealed class ExposureWork
             }
 
             var way = new HeatWay($"{fuel}-{code}", $"{name}, on its index", fuel, FairTerms.Terms(null, fuel, spec), code == "heatpump" ? HeatPumps() : HeatWay.At(portfolio.Catalogue.Value(CatalogueKind.Heater, code, "seasonalEfficiency")), HeatingValues.UnitsOf(fuel)[0]);
-            Add(WayCost.Of(blocks, heat, way, season, price), true, HeaterUsd(code));
+            Add(WayCost.Of(blocks, heat, way, season), true, HeaterUsd(code));
         }
 
         return (ways, fair);
@@ -122,7 +120,8 @@ internal sealed class ExposureWork
         var yearly = 0.0;
         foreach (var house in houses)
         {
-            if (house.Options.FirstOrDefault(o => o.Key == key) is not { } option || OptionModels.Of(house.Model, option).Model is not { } model)
+            // a switch of fuel is shown among the ways to meet the same heat
+            if (house.Options.FirstOrDefault(o => o.Key == key) is not { } option || Retrofits.FuelSwitch.Of(option.Parts) is not null || OptionModels.Of(house.Model, option).Model is not { } model)
             {
                 continue;
             }
@@ -148,7 +147,7 @@ internal sealed class ExposureWork
     private WayCost Whole(List<WayCost> parts, string key, string name) => WayCost.Together(parts, parts[0].Way with { Key = key, Name = name }, blocks.Count);
 
     private WayCost Cost(Group g, SupplyTerms terms, SameHeat fuel, string key = "own", string name = "") =>
-        WayCost.Of(blocks, fuel, new(key, name, g.Fuel, terms, HeatWay.At(1), g.Unit, g.StandBy), season, price);
+        WayCost.Of(blocks, fuel, new(key, name, g.Fuel, terms, HeatWay.At(1), g.Unit, g.StandBy), season);
 
     /// <summary>Fuel of a tank or meter, kWh: heat of its houses over the efficiency of the heaters it feeds.</summary>
     private SameHeat Fuel(Group g, Dictionary<string, (DemandTable Table, double Mean, double Efficiency)>? with)
@@ -183,7 +182,7 @@ internal sealed class ExposureWork
 
     private SupplyTerms? Terms(IReadOnlyList<ContractFacts> mine, Group g, string id)
     {
-        var (terms, faults) = SupplyTerms.Of(mine, next => contracts.FirstOrDefault(c => c.Id == next)?.Facts, g.Fuel, g.StandBy, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate);
+        var (terms, faults) = SupplyTerms.Of(mine, next => contracts.FirstOrDefault(c => c.Id == next)?.Facts, g.Fuel, g.StandBy, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate, basisOf: c => portfolio.BasisOf(c, g.Fuel));
         left.AddRange(faults.Select(f => (id, f)));
         return terms;
     }

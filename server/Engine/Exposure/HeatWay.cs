@@ -74,9 +74,8 @@ public sealed class WayCost
     /// <param name="heat">Heat.</param>
     /// <param name="way">Way.</param>
     /// <param name="season">Season from 0.</param>
-    /// <param name="price">Price of a fuel in a replicate by path, season and month, US dollars a kWh; null = the replicate's own.</param>
     /// <returns>The cost.</returns>
-    public static WayCost Of(IReadOnlyList<FuturesBlock> blocks, SameHeat heat, HeatWay way, int season, Func<FuturesBlock, FuelKind, double[]>? price = null)
+    public static WayCost Of(IReadOnlyList<FuturesBlock> blocks, SameHeat heat, HeatWay way, int season)
     {
         var (usd, fuel) = (new double[heat.Paths], new double[heat.Paths]);
         var sums = new SeasonCharges();
@@ -85,8 +84,8 @@ public sealed class WayCost
         var carried = new Carried[Math.Max(1, way.Terms.Parts)];
         foreach (var block in blocks)
         {
-            var index = price?.Invoke(block, way.Fuel) ?? block.Price(way.Fuel);
-            var standBy = way.StandBy is { } other ? price?.Invoke(block, other) ?? block.Price(other) : [];
+            var index = block.Price(way.Fuel);
+            var standBy = way.StandBy is { } other ? block.Price(other) : [];
             for (var p = 0; p < block.Paths; p++)
             {
                 var path = block.Replicate * block.Paths + p;

@@ -9,24 +9,24 @@ internal sealed record ContractTerm
     private const double UsualDeliveryGallons = 250;
 
     /// <summary>Mean over peak load of a month of heating; common practice, no source.</summary>
-    private const double UsualLoadFactor = 0.3;
+    internal const double UsualLoadFactor = 0.3;
 
-    private ContractTerm(ContractFacts c, double kwh, double moneyRate, double factor)
+    private ContractTerm(ContractFacts c, double kwh, double moneyRate, double factor, SeriesBasis basis)
     {
         (Facts, KwhPerUnit, Kind) = (c, kwh, c.Kind);
         double PerKwh(double? usdPerUnit, double otherwise) => usdPerUnit is { } usd ? factor * usd / kwh : otherwise;
         Weight = c.VolumeShare ?? 1;
-        Adder = PerKwh(c.AdderUsdPerUnit, 0);
-        Share = factor * (c.IndexShare ?? 1);
+        var share = factor * (c.IndexShare ?? 1);
+        (Adder, Share) = (PerKwh(c.AdderUsdPerUnit, 0) + share * basis.UsdPerKwh, share * basis.Share);
         Price = PerKwh(c.PriceUsdPerUnit, 0);
         High = c.Kind is ContractKind.Capped or ContractKind.Collared ? PerKwh(c.CapUsdPerUnit, double.PositiveInfinity) : double.PositiveInfinity;
         Low = c.Kind == ContractKind.Collared ? PerKwh(c.FloorUsdPerUnit, double.NegativeInfinity) : double.NegativeInfinity;
         OverIndex = c.Kind != ContractKind.Indexed && c.OverIndexUsdPerUnit is { } over ? factor * over / kwh : null;
-        AnewShare = factor;
+        (AnewAdder, AnewShare) = (factor * basis.UsdPerKwh, factor * basis.Share);
         BlockKwh = c.Kind != ContractKind.Indexed && c.BlockUnits is { } block ? block * kwh : double.PositiveInfinity;
         Leftover = c.Kind == ContractKind.PreBought ? c.Leftover ?? LeftoverRule.Lost : null;
         BilledShare = c.BilledShare ?? 0;
-        PaidMonth = c.BlockPaidMonth is { } m ? m >= 7 ? m - 7 : m >= 5 ? m - 7 : m + 5 : 0;
+        PaidMonth = c.BlockPaidMonth is { } m ? SeasonMonth(m) : 0;
         MoneyRate = c.Kind == ContractKind.PreBought ? c.MoneyRatePerYear ?? moneyRate : 0;
         MinimumKwh = (c.MinimumTakeUnits ?? 0) * kwh;
         Tiers = [.. c.Tiers.Select(t => (t.FromUnits * kwh, factor * t.AdderUsdPerUnit / kwh))];
@@ -56,6 +56,8 @@ internal sealed record ContractTerm
 
     /// <summary>What price, cap and floor are over the July index; null = as they stand.</summary>
     public double? OverIndex { get; }
+
+    public double AnewAdder { get; }
 
     public double AnewShare { get; }
 
@@ -90,13 +92,17 @@ internal sealed record ContractTerm
     /// <summary>Whether a month's price depends on nothing but that month's index.</summary>
     public bool IsMonthly => OverIndex is null && double.IsPositiveInfinity(BlockKwh) && MinimumKwh == 0 && Tiers.Count == 0 && DemandUsdPerMeanKw == 0 && CutDays == 0;
 
+    /// <summary>Month of the season of a calendar month in which a block is paid: May and June are those before the season, -2 and -1.</summary>
+    public static int SeasonMonth(int calendarMonth) => calendarMonth >= 5 ? calendarMonth - 7 : calendarMonth + 5;
+
     /// <summary>Makes the terms of a sound contract.</summary>
-    public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor) => new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit)!.Value, moneyRate, factor);
+    public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor, SeriesBasis basis) => new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit)!.Value, moneyRate, factor, basis);
 
     /// <summary>Price of what the contract covers, before fees.</summary>
     public double PriceAt(double index, double july)
     {
-        var (price, low, high) = OverIndex is { } over ? (AnewShare * july + over, Kind == ContractKind.Collared ? Low : double.NegativeInfinity, AnewShare * july + over) : (Price, Low, High);
+        var anew = AnewAdder + AnewShare * july;
+        var (price, low, high) = OverIndex is { } over ? (anew + over, Kind == ContractKind.Collared ? Low : double.NegativeInfinity, anew + over) : (Price, Low, High);
         return Kind is ContractKind.Fixed or ContractKind.PreBought ? price : Math.Min(high, Math.Max(Math.Min(low, high), Math.FusedMultiplyAdd(Share, index, Adder)));
     }
 }

@@ -42,9 +42,11 @@ public sealed class SupplyTerms
     /// <param name="seasons">Seasons, 1 or more.</param>
     /// <param name="moneyRatePerYear">Price of money from paying a block to using it where the contract tells none.</param>
     /// <param name="factor">Factor on every price and charge, 1 = as drawn; for a sensitivity.</param>
+    /// <param name="basisOf">A contract's own price series told by the index; null = every contract follows the index itself.</param>
     /// <returns>The terms, null when a fault stops them, and the faults.</returns>
     public static (SupplyTerms? Terms, IReadOnlyList<Fault> Faults) Of(
-        IReadOnlyList<ContractFacts> inForce, Func<string, ContractFacts?>? byId, FuelKind fuel, FuelKind? standBy, int firstSeason, int seasons, double moneyRatePerYear = 0, double factor = 1)
+        IReadOnlyList<ContractFacts> inForce, Func<string, ContractFacts?>? byId, FuelKind fuel, FuelKind? standBy, int firstSeason, int seasons, double moneyRatePerYear = 0, double factor = 1,
+        Func<ContractFacts, (SeriesBasis? Basis, Fault? Fault)>? basisOf = null)
     {
         var faults = new List<Fault>(ContractChecks.Together(inForce));
         var facts = new List<ContractFacts>();
@@ -59,7 +61,9 @@ public sealed class SupplyTerms
             faults.AddRange(ContractChecks.Of(contract, fuel, standBy));
         }
 
-        return faults.Count > 0 ? (null, faults) : (new([.. facts.Select(f => ContractTerm.Of(f, fuel, moneyRatePerYear, factor))], [.. running], seasons, factor), []);
+        var bases = facts.Select(f => basisOf?.Invoke(f) ?? (SeriesBasis.Index, null)).ToList();
+        faults.AddRange(bases.Select(b => b.Fault).OfType<Fault>());
+        return faults.Count > 0 ? (null, faults) : (new([.. facts.Zip(bases, (f, b) => ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!))], [.. running], seasons, factor), []);
     }
 
     /// <summary>The price of a month; meaningful where <see cref="IsMonthly"/>.</summary>

@@ -37,8 +37,9 @@ public static class HeatPump
     /// <summary>Electricity a kWh of heat by month, the hours weighed by how far they are below an inside temperature.</summary>
     /// <param name="year">Winter.</param>
     /// <param name="insideC">Inside temperature, degrees Celsius.</param>
+    /// <param name="offsetK">What the winter is warmer than recorded, K.</param>
     /// <returns>Twelve ratios, July first, 0.26 to 1; a month that needs no heat takes the ratio of its mean temperature.</returns>
-    public static double[] ElectricityPerHeat(WeatherYear year, double insideC)
+    public static double[] ElectricityPerHeat(WeatherYear year, double insideC, double offsetK = 0)
     {
         var ratios = new double[12];
         for (var m = 0; m < 12; m++)
@@ -46,10 +47,11 @@ public static class HeatPump
             var (heat, electricity, mean, hours) = (0.0, 0.0, 0.0, year.MonthStart[m + 1] - year.MonthStart[m]);
             for (var h = year.MonthStart[m]; h < year.MonthStart[m + 1]; h++)
             {
-                var need = Math.Max(0, insideC - year.TempC[h]);
+                var outsideC = year.TempC[h] + offsetK;
+                var need = Math.Max(0, insideC - outsideC);
                 heat += need;
-                electricity += need / Cop(year.TempC[h]);
-                mean += year.TempC[h] / hours;
+                electricity += need / Cop(outsideC);
+                mean += outsideC / hours;
             }
 
             ratios[m] = heat > 0 ? electricity / heat : 1 / Cop(mean);

@@ -80,6 +80,9 @@ public static class OptionChecks
             case "gas" when house.Heaters[0].Fuel is not (FuelKind.NaturalGas or FuelKind.Propane):
                 faults.Add(new("NEEDS", "parts", $"\"{entry.Title}\" burns natural gas or propane.", "Leave it out, or change the heater's fuel."));
                 break;
+            case "other-fuel" when house.Heaters[0].Fuel == FuelSwitch.FuelOf(entry.Code):
+                faults.Add(new("NEEDS", "parts", $"\"{entry.Title}\" is for a house on another fuel; this one burns {house.Heaters[0].Fuel} already.", "Leave it out."));
+                break;
             default:
                 break;
         }

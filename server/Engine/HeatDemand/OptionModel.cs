@@ -56,6 +56,9 @@ public sealed record OptionModel
     /// <summary>Seasonal efficiency of the (first) heater with the option.</summary>
     public required double Efficiency { get; init; }
 
+    /// <summary>Code of the part that moves the first heater to another fuel; null = none. It is sized to the output of the old one.</summary>
+    public string? Switch { get; init; }
+
     /// <summary>Most heat the heaters can deliver, W.</summary>
     public required double OutputW { get; init; }
 

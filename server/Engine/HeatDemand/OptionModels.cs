@@ -43,6 +43,13 @@ public static class OptionModels
         var heater = house.Heaters[0];
         var efficiency = codes.Contains("condensing") ? Math.Max(numbers.Of("condensing", "efficiency"), heater.Efficiency) : heater.Efficiency;
         efficiency = codes.Contains("service") ? Math.Max(efficiency, Math.Min(efficiency + numbers.Of("service", "efficiencyAdded"), 0.97)) : efficiency;
+        var fuelSwitch = FuelSwitch.Of(option.Parts);
+        if (fuelSwitch is not null)
+        {
+            // a heat pump's electricity comes from its own table, as if at an efficiency of one
+            efficiency = fuelSwitch == FuelSwitch.HeatPump ? 1 : numbers.Of(fuelSwitch, "efficiency");
+        }
+
         return new()
         {
             Key = option.Key,
@@ -55,7 +62,8 @@ public static class OptionModels
             CarryOver = house.CarryOver,
             Periods = RunningChanges.Of(house.Periods, codes, (code, name) => numbers.Of(code, name)),
             Efficiency = efficiency,
-            OutputW = house.Heaters.Count == 1 ? heater.OutputKw / heater.Efficiency * efficiency * 1000 : house.OutputKw * 1000,
+            Switch = fuelSwitch,
+            OutputW = house.Heaters.Count == 1 && fuelSwitch is null ? heater.OutputKw / heater.Efficiency * efficiency * 1000 : house.OutputKw * 1000,
         };
     }
 }

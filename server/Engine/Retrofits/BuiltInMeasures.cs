@@ -29,7 +29,7 @@ internal static class BuiltInMeasures
             P("outlayPerEndWall", "$/m2", 1.90, 1.2, 3.0, PerFt2), P("lifeYears", "a", 12, 8, 20), P("upkeepUsd", "$/a", 20), P("factorMean", "1", 0.85), P("factorSd", "1", 0.15)),
         Retrofit("perimeter", "Edge of the floor insulated, 2 ft down", ["A trench; mind drains and wires."], ["Call before digging; shore or slope a trench."], ["trenching"], [], [],
             M("edgeFactor", "1", 0.5, 0.375, 0.625), P("outlayPerPerimeter", "$/m", 4, 2.5, 8, 1 / Us.FootM), P("lifeYears", "a", 20), P("factorMean", "1", 0.8), P("factorSd", "1", 0.3)),
-        Retrofit("condensing", "Condensing heater", ["Condensate must drain and not freeze."], [Flue, "Size it after insulation, but keep a margin for snow melt and failure."], ["gas fitting, flue and condensate by licensed trades"], ["gas"], ["pellet"],
+        Retrofit("condensing", "Condensing heater", ["Condensate must drain and not freeze."], [Flue, "Size it after insulation, but keep a margin for snow melt and failure."], ["gas fitting, flue and condensate by licensed trades"], ["gas"], [],
             V("efficiency", "1", 0.92, 0.90, 0.95, Read, "UMass Extension, Upgrading the greenhouse heating system (93 %)"), P("outlayPerInputKw", "$/kW", 22, 15, 35, 1 / 0.29307107), P("lifeYears", "a", 15, 12, 18), P("upkeepUsd", "$/a", 120), P("consumablesUsd", "$/a", 30),
             P("factorMean", "1", 0.90), P("factorSd", "1", 0.10)),
         Retrofit("service", "Heater serviced, electronic thermostat", ["A heater that was well kept gains little."], [Flue], ["heating technician"], [], [],

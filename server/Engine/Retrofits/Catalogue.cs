@@ -9,7 +9,7 @@ public sealed class Catalogue
 
     /// <summary>What ships with the program.</summary>
     public static Catalogue BuiltIn { get; } = new(
-        [.. BuiltInCoverings.All, .. BuiltInHeaters.All, .. BuiltInPlans.All, .. BuiltInInsulation.All, .. BuiltInMeasures.All, .. BuiltInDefaults.All]);
+        [.. BuiltInCoverings.All, .. BuiltInHeaters.All, .. BuiltInPlans.All, .. BuiltInInsulation.All, .. BuiltInMeasures.All, .. BuiltInSwitches.All, .. BuiltInDefaults.All]);
 
     /// <summary>All entries in order of kind and code.</summary>
     public IEnumerable<CatalogueFacts> Entries => entries.Values.OrderBy(e => e.Kind).ThenBy(e => e.Code, StringComparer.Ordinal);

@@ -43,6 +43,9 @@ public sealed record OptionOverrides
     /// <summary>Whether it is given up at the end of its life instead of renewed; its saving ends there. Null = renewed.</summary>
     public bool? NotRenewed { get; init; }
 
+    /// <summary>Tank or meter that a switch of fuel moves to; null = the farm's first of that fuel, else the monthly index.</summary>
+    public string? SwitchSupplyGroupId { get; init; }
+
     /// <summary>Other numbers of the retrofit's physics by the catalogue's name for them, SI.</summary>
     public IReadOnlyDictionary<string, double> Physics { get; init; } = new Dictionary<string, double>();
 }

@@ -28,10 +28,19 @@ public sealed class FuturesBlock(int replicate, int paths, int seasons)
     /// <summary>Delivered price by fuel (gas, propane, oil, electricity), then path, season and month: US dollars a kWh of fuel.</summary>
     public double[][] UsdPerKwh { get; } = [.. Enumerable.Range(0, Correlation.Fuels).Select(_ => new double[paths * seasons * 12])];
 
-    /// <summary>Prices of a fuel; pellets have none yet.</summary>
+    /// <summary>Fuels that a block can price.</summary>
+    public const int Fuels = Correlation.Fuels + 1;
+
+    /// <summary>Draws the prices of wood pellets when they are first asked for; null = they have none.</summary>
+    internal Lazy<double[]>? Pellets { get; set; }
+
+    /// <summary>Prices of a fuel.</summary>
     /// <param name="fuel">Fuel.</param>
     /// <returns>By path, season and month, US dollars a kWh of fuel.</returns>
-    public double[] Price(FuelKind fuel) => UsdPerKwh[(int)fuel];
+    /// <exception cref="InvalidOperationException">The block was made without prices of wood pellets.</exception>
+    public double[] Price(FuelKind fuel) => fuel == FuelKind.WoodPellets
+        ? Pellets?.Value ?? throw new InvalidOperationException("the block was made without prices of wood pellets")
+        : UsdPerKwh[(int)fuel];
 }
 
 /// <summary>Draws futures, one replicate at a time, the same bits whoever draws them.</summary>
@@ -74,8 +83,7 @@ public sealed class Futures
         for (var path = 0; path < set.PathCount; path++)
         {
             var number = replicate * set.PathCount + path;
-            var u = Noise.Uniform(set.Seed, NoisePurpose.Unrest, 0, number, 0);
-            var unrest = PriceModel.Unrest[u < 0.25 ? 0 : u < 0.75 ? 1 : 2];
+            var unrest = UnrestOf(number);
             foreach (var track in tracks)
             {
                 track.Start();
@@ -104,7 +112,37 @@ public sealed class Futures
             }
         }
 
+        block.Pellets = new(() => DrawPellets(block));
         return block;
+    }
+
+    /// <summary>Pellets share the unrest of a path and nothing else, so they are drawn apart and only where somebody burns them.</summary>
+    private double[] DrawPellets(FuturesBlock block)
+    {
+        var (set, prices, track) = (spec.Set, new double[12 * block.Paths * block.Seasons], new FuelTrack(spec.Pellets, spec.Set, firstMonth));
+        var from = Min(firstMonth, 12 * spec.Pellets.Model.LastMonthOn.Year + spec.Pellets.Model.LastMonthOn.Month);
+        for (var path = 0; path < block.Paths; path++)
+        {
+            var number = block.Replicate * block.Paths + path;
+            var unrest = UnrestOf(number);
+            track.Start();
+            for (var month = from; month < firstMonth + 12 * block.Seasons; month++)
+            {
+                track.Step(month, unrest, 0, Noise.Normal(set.Seed, NoisePurpose.PelletFactor, 0, number, month), 0, number);
+                if (month >= firstMonth)
+                {
+                    prices[12 * path * block.Seasons + month - firstMonth] = track.UsdPerKwh((month - firstMonth) / 12);
+                }
+            }
+        }
+
+        return prices;
+    }
+
+    private double UnrestOf(int number)
+    {
+        var u = Noise.Uniform(spec.Set.Seed, NoisePurpose.Unrest, 0, number, 0);
+        return PriceModel.Unrest[u < 0.25 ? 0 : u < 0.75 ? 1 : 2];
     }
 
     private int[] MonthSteps()

@@ -27,6 +27,14 @@ public sealed record FuturesSpec
     /// <summary>Fuels in the order gas, propane, oil, electricity.</summary>
     public required IReadOnlyList<FuelSpec> Fuels { get; init; }
 
+    /// <summary>Wood pellets, drawn by themselves where they are asked for.</summary>
+    public required FuelSpec Pellets { get; init; }
+
+    /// <summary>A fuel.</summary>
+    /// <param name="fuel">Fuel.</param>
+    /// <returns>As the futures draw it.</returns>
+    public FuelSpec Of(FuelKind fuel) => fuel == FuelKind.WoodPellets ? Pellets : Fuels[(int)fuel];
+
     /// <summary>Season years of the pool of winters.</summary>
     public required IReadOnlyList<int> Pool { get; init; }
 
@@ -56,7 +64,7 @@ public sealed record FuturesSpec
             Add("shape", [shape.Fuel, shape.FirstSeason, .. shape.SeasonFactors.Cast<object?>()]);
         }
 
-        foreach (var f in Fuels)
+        foreach (var f in Fuels.Append(Pellets))
         {
             var m = f.Model;
             Add("fuel", f.Fuel, f.Wholesale, f.Unit, m.ShortReversion, m.LongReversion, m.LongVolatility, m.ShortVolatility, m.Growth, m.Level, m.Gap, m.LastMonthOn.DayNumber,
@@ -109,7 +117,8 @@ public sealed record FuturesSpec
             fuels.Add(new(fuel, PriceFit.Of(record, s.Class, own), wholesale, wholesale ? PassThrough.Of(fuel, own?.RetailAdderUsdPerUnit) : null, s.Unit, last));
         }
 
-        return faults.Count > 0 ? (null, faults) : (new() { Set = set, Fuels = fuels, Pool = pool, ColdK = Coldness(monthMeansC) }, []);
+        var pellets = PelletPrices.Of(set, series.GetValueOrDefault(FuelKind.WoodPellets), faults);
+        return faults.Count > 0 ? (null, faults) : (new() { Set = set, Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC) }, []);
     }
 
     private static List<double[]> Coldness(IReadOnlyList<double[]> monthMeansC)

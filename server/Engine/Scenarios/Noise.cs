@@ -43,6 +43,9 @@ public enum NoisePurpose
 
     /// <summary>Residual of a retail price over its wholesale price; key: fuel.</summary>
     RetailResidual = 13,
+
+    /// <summary>Slow factor of the price of wood pellets.</summary>
+    PelletFactor = 14,
 }
 
 /// <summary>Normal draws by counter: (seed, purpose, key, path, step). Nothing depends on order or threads.</summary>

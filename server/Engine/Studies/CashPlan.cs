@@ -75,7 +75,7 @@ internal sealed record CashPlan
 
         var spared = new double[n];
         FilmSpared(house, option, due, start, spared, cost, Grown);
-        var replaces = option.Parts.Contains("condensing");
+        var replaces = option.Parts.Contains("condensing") || (FuelSwitch.Of(option.Parts) is { } code && house.Catalogue.Value(CatalogueKind.Retrofit, code, "keepsOld") == 0);
         for (var s = due.Heater; replaces && s < end; s += due.HeaterLife)
         {
             spared[s] += s >= start ? Grown(house.Heaters[0].RenewalUsd, s) : 0;
@@ -112,7 +112,7 @@ internal sealed record CashPlan
         for (var s = 0; s < seasons; s++)
         {
             var standing = s >= due.Heater ? house.Heaters[0].NewEfficiency : house.Heaters[0].Efficiency;
-            efficiency[s] = s < start || s >= end ? standing : option.Parts.Contains("condensing") ? Max(optionEfficiency, standing) : Min(standing + added, Max(standing, BestEfficiency));
+            efficiency[s] = s < start || s >= end ? standing : FuelSwitch.Of(option.Parts) is not null ? optionEfficiency : option.Parts.Contains("condensing") ? Max(optionEfficiency, standing) : Min(standing + added, Max(standing, BestEfficiency));
         }
 
         return efficiency;

@@ -23,6 +23,7 @@ internal sealed class GroupVolume
     private readonly double[] kwh;
     private readonly double[] billUsd;
     private readonly double[] otherKwh;
+    private bool isNew;
 
     private GroupVolume(StudyContext context, SupplyLine line)
     {
@@ -63,17 +64,32 @@ internal sealed class GroupVolume
             }
         }
 
+        // nobody draws on it yet: it bills nothing until a house is moved there
+        foreach (var line in unit.Houses.SelectMany(h => h.Switches.Values).Select(s => s.Line).OfType<SupplyLine>().Where(l => l.GroupId is not null && !l.Terms.IsMonthly && !groups.ContainsKey(l.GroupId)))
+        {
+            groups[line.GroupId!] = new(context, line) { isNew = true };
+        }
+
         foreach (var group in groups.Values)
         {
-            var other = group.otherKwh.Sum();
-            group.Each(null, (cell, usd, volume) =>
+            if (!group.isNew || group.otherKwh.Sum() > 0)
             {
-                group.billUsd[cell] = usd;
-                group.StandingUsd[cell] = volume > 0 ? usd * Math.Max(0, volume - other) / volume : usd;
-            });
+                group.Standing();
+            }
         }
 
         return groups;
+    }
+
+    /// <summary>Bills the tank or meter as it stands.</summary>
+    private void Standing()
+    {
+        var other = otherKwh.Sum();
+        Each(null, (cell, usd, volume) =>
+        {
+            billUsd[cell] = usd;
+            StandingUsd[cell] = volume > 0 ? usd * Math.Max(0, volume - other) / volume : usd;
+        });
     }
 
     /// <summary>Adds what an option saves on the bill.</summary>
@@ -87,7 +103,7 @@ internal sealed class GroupVolume
             throw new ArgumentException("the line hangs on another tank or meter", nameof(supply));
         }
 
-        Each(taken, (cell, usd, _) => net[cell] += billUsd[cell] - usd);
+        Each(taken, (cell, usd, volume) => net[cell] += billUsd[cell] - (isNew && volume == 0 ? 0 : usd));
     }
 
     private void Each(VolumeTaken? taken, Action<int, double, double> bill)

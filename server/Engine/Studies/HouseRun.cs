@@ -37,7 +37,7 @@ internal sealed class HouseRun
     {
         (this.context, this.house, this.work) = (context, house, work);
         this.volumes = volumes ?? new Dictionary<string, GroupVolume>();
-        var built = options.Select(o => (Option: o, Built: OptionModels.Of(house.Model, o))).ToList();
+        var built = options.Select(o => (Option: o, Built: house.Switches.GetValueOrDefault(o.Key)?.Fault is { } wrong ? (Model: (OptionModel?)null, Faults: (IReadOnlyList<Fault>)[wrong]) : OptionModels.Of(house.Model, o))).ToList();
         LeftOut = [.. built.SelectMany(b => b.Built.Faults.Select(f => ($"{house.Id}~{b.Option.Key}", f)))];
         this.options = [.. built.Where(b => b.Built.Model is not null).Select(b => b.Option)];
         models = [OptionModels.AsItStands(house.Model), .. built.Where(b => b.Built.Model is not null).Select(b => b.Built.Model!)];
@@ -94,14 +94,26 @@ internal sealed class HouseRun
         var share = work.PerPath;
         loss.CopyTo(share, 0);
         factor.Multiply(share, context.Shared, own, house.Model.Facts.DrawKey);
-        Net(number + 1 - tile.From, plan, factor, share);
+        var moved = house.Switches.GetValueOrDefault(option.Key);
+        var burnt = moved is null ? null : Burnt(models[number + 1], table);
+        if (moved?.Line is { Terms.IsMonthly: true } line)
+        {
+            Run(line, house.Supplies.Count, [burnt!]);
+        }
+
+        Net(number + 1 - tile.From, plan, factor, share, moved);
         foreach (var supply in house.Supplies.Where(l => !l.Terms.IsMonthly))
         {
-            volumes[supply.GroupId!].AddSaving(supply, TakenOff(supply, table, plan, factor, share), work.Net);
+            volumes[supply.GroupId!].AddSaving(supply, TakenOff(supply, moved is not null && supply.HeaterNo == 0 ? null : table, plan, factor, share), work.Net);
+        }
+
+        if (moved?.Line is { Terms.IsMonthly: false } settled)
+        {
+            volumes[settled.GroupId!].AddSaving(settled, Added(settled, burnt!, plan, factor, share), work.Net);
         }
 
         Outlay(costs, plan);
-        return new(option, costs, plan, factor, MeanHeatKwh(tables[0]), MeanHeatKwh(table));
+        return new(option, costs, plan, factor, MeanHeatKwh(tables[0]), MeanHeatKwh(table)) { Switch = moved?.Line, SwitchKwh = moved is null ? 0 : moved.Line!.Share * MeanHeatKwh(burnt!) / plan.Efficiency[plan.StartSeason] };
     }
 
     /// <summary>Adds the fuel the house uses as it stands on a line, month by month.</summary>
@@ -126,7 +138,7 @@ internal sealed class HouseRun
     }
 
     /// <summary>Fills what an option takes off the fuel of a line in a month of a path.</summary>
-    private VolumeTaken TakenOff(SupplyLine supply, DemandTable table, CashPlan plan, RealisedFactor factor, double[] share) => (block, path, s, kwh) =>
+    private VolumeTaken TakenOff(SupplyLine supply, DemandTable? table, CashPlan plan, RealisedFactor factor, double[] share) => (block, path, s, kwh) =>
     {
         kwh.Clear();
         if (s < plan.StartSeason || s >= plan.EndSeason)
@@ -140,11 +152,32 @@ internal sealed class HouseRun
         var (winter, offset) = (block.Winter[path * context.Seasons + s], block.OffsetK[path * context.Seasons + s]);
         foreach (var m in months)
         {
-            kwh[m] = kept * (tables[0].DemandKwh(winter, m, offset) / standing - table.DemandKwh(winter, m, offset) / with);
+            kwh[m] = kept * (tables[0].DemandKwh(winter, m, offset) / standing - (table?.DemandKwh(winter, m, offset) ?? 0) / with);
         }
     };
 
-    private void Net(int lane, CashPlan plan, RealisedFactor factor, double[] share)
+    /// <summary>Fills what a switch of fuel puts on the line it moves to, as less than nothing taken off.</summary>
+    private VolumeTaken Added(SupplyLine line, DemandTable burnt, CashPlan plan, RealisedFactor factor, double[] share) => (block, path, s, kwh) =>
+    {
+        kwh.Clear();
+        if (s < plan.StartSeason || s >= plan.EndSeason)
+        {
+            return;
+        }
+
+        var weight = factor.Season(s - plan.StartSeason) * (1 - context.Set.TakeBackShare) * share[block.Replicate * block.Paths + path] * line.Share / plan.Efficiency[s];
+        var (winter, offset) = (block.Winter[path * context.Seasons + s], block.OffsetK[path * context.Seasons + s]);
+        foreach (var m in months)
+        {
+            kwh[m] = -weight * burnt.DemandKwh(winter, m, offset);
+        }
+    };
+
+    /// <summary>What a heater on another fuel is asked for: heat, or a heat pump's electricity.</summary>
+    private DemandTable Burnt(OptionModel model, DemandTable heat) => model.Switch == FuelSwitch.HeatPump
+        ? FuelTables.Electricity(heat, house.Pool, FuelTables.InsideC(model.Periods), house.Model.Catalogue.Value(CatalogueKind.Retrofit, FuelSwitch.HeatPump, "copFactor", 1)) : heat;
+
+    private void Net(int lane, CashPlan plan, RealisedFactor factor, double[] share, SwitchLine? moved)
     {
         var (net, standing, paths) = (work.Net, work.Standing, context.Paths);
         for (var s = 0; s < context.Seasons; s++)
@@ -161,7 +194,7 @@ internal sealed class HouseRun
             for (var j = 0; j < house.Supplies.Count; j++)
             {
                 var supply = house.Supplies[j];
-                if (!supply.Terms.IsMonthly)
+                if (!supply.Terms.IsMonthly || (moved is not null && supply.HeaterNo == 0))
                 {
                     continue;
                 }
@@ -170,7 +203,12 @@ internal sealed class HouseRun
                 Rows.Add(row, -weight, work.Cost(j, lane).AsSpan(s * paths, paths));
             }
 
-            Rows.Scale(row, share, kept, plan.CostUsd[s]);
+            if (moved?.Line is { Terms.IsMonthly: true } line)
+            {
+                Rows.Add(row, -line.Share / plan.Efficiency[s], work.Cost(house.Supplies.Count, 0).AsSpan(s * paths, paths));
+            }
+
+            Rows.Scale(row, share, kept, plan.CostUsd[s] + (s < plan.EndSeason ? moved?.FeesUsd(s) ?? 0 : 0));
         }
     }
 
@@ -213,19 +251,25 @@ internal sealed class HouseRun
                 continue;
             }
 
-            var (supply, into) = (house.Supplies[j], new double[tile.Count][]);
-            for (var lane = 0; lane < into.Length; lane++)
-            {
-                into[lane] = work.Cost(j, lane);
-            }
+            Run(house.Supplies[j], j, lanes);
+        }
+    }
 
-            foreach (var order in context.Orders)
-            {
-                var index = order.Index(supply.Fuel);
-                var paid = work.Paid(index.Length);
-                Lay(supply.Terms, order, index, paid);
-                CostKernel.Run(lanes, months, order, paid, context.Paths, into);
-            }
+    /// <summary>Runs the kernel on one line.</summary>
+    private void Run(SupplyLine supply, int number, ReadOnlySpan<DemandTable> lanes)
+    {
+        var into = new double[lanes.Length][];
+        for (var lane = 0; lane < into.Length; lane++)
+        {
+            into[lane] = work.Cost(number, lane);
+        }
+
+        foreach (var order in context.Orders)
+        {
+            var index = order.Index(supply.Fuel);
+            var paid = work.Paid(index.Length);
+            Lay(supply.Terms, order, index, paid);
+            CostKernel.Run(lanes, months, order, paid, context.Paths, into);
         }
     }
 

@@ -35,6 +35,12 @@ public sealed record OptionResult
     /// <summary>Fuel saved, mean of the winters, realised factor in, kWh.</summary>
     public required double FuelSavedKwh { get; init; }
 
+    /// <summary>Fuel that a switch moves to; null = it stays on its own.</summary>
+    public FuelKind? NewFuel { get; init; }
+
+    /// <summary>What it burns of it in a season, mean of the winters, kWh; null = it stays on its own fuel.</summary>
+    public double? NewFuelKwh { get; init; }
+
     /// <summary>CO2 not emitted a season, kg.</summary>
     public required double Co2SavedKg { get; init; }
 

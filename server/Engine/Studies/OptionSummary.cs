@@ -35,6 +35,7 @@ internal static class OptionSummary
         var losses = perPath.Count(v => v < 0);
         var hasOutlay = terms.Costs.OutlayUsd > 0;
         var (fuelSaved, co2) = Fuel(context, house, terms);
+        var burnt = terms.SwitchKwh * terms.Factor.Mean;
         var none = new Payback(new double[seasons], 0, 0);
         return new()
         {
@@ -48,7 +49,9 @@ internal static class OptionSummary
             HeatSavedKwh = (terms.BaseHeatKwh - terms.HeatKwh) * terms.Factor.Mean,
             RealisedMean = terms.Factor.Mean,
             FuelSavedKwh = fuelSaved,
-            Co2SavedKg = co2,
+            NewFuel = terms.Switch?.Fuel,
+            NewFuelKwh = terms.Switch is null ? null : burnt,
+            Co2SavedKg = co2 - (terms.Switch is { } moved ? burnt * HeatingValues.Co2KgPerKwh(moved.Fuel) : 0),
             SavingUsd = Per(p => payback.SumUsd[p] / seasons),
             NpvUsd = npv,
             SavingsToInvestment = hasOutlay && plan.PremiumUsd > 0 ? Per(p => (payback.PresentUsd[p] + residual) / Max(work.Outlay[p], 0.01 * plan.PremiumUsd)) : null,
@@ -92,7 +95,8 @@ internal static class OptionSummary
         foreach (var supply in house.Supplies)
         {
             var standing = CashPlan.Standing(house.Model.Heaters[supply.HeaterNo], context.Set.FirstSeason, start);
-            var saved = supply.Share * (terms.BaseHeatKwh / standing - terms.HeatKwh / (supply.HeaterNo == 0 ? terms.Plan.Efficiency[start] : standing)) * terms.Factor.Mean;
+            var kept = terms.Switch is not null && supply.HeaterNo == 0 ? 0 : terms.HeatKwh / (supply.HeaterNo == 0 ? terms.Plan.Efficiency[start] : standing);
+            var saved = supply.Share * (terms.BaseHeatKwh / standing - kept) * terms.Factor.Mean;
             (kwh, kg) = (kwh + saved, kg + saved * HeatingValues.Co2KgPerKwh(supply.Fuel));
         }
 

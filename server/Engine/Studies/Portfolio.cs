@@ -58,6 +58,18 @@ public sealed record Portfolio
     /// <summary>The price series of each fuel.</summary>
     public required IReadOnlyDictionary<FuelKind, PriceSeriesFacts> Prices { get; init; }
 
+    /// <summary>Price series that contracts follow of their own, by identifier.</summary>
+    public IReadOnlyDictionary<string, PriceSeriesFacts> OwnSeries { get; init; } = new Dictionary<string, PriceSeriesFacts>();
+
+    /// <summary>A contract's own series told by the record that the futures of its fuel roll on from.</summary>
+    /// <param name="contract">Contract.</param>
+    /// <param name="fuel">Fuel of its tank or meter.</param>
+    /// <returns>The basis, the index itself where it has no own series; null with a fault.</returns>
+    public (SeriesBasis? Basis, Fault? Fault) BasisOf(ContractFacts contract, FuelKind fuel) =>
+        contract.PriceSeriesId is not { } id ? (SeriesBasis.Index, null)
+        : OwnSeries.TryGetValue(id, out var own) ? SeriesBasis.Of(own, Prices.GetValueOrDefault(fuel), Set.Prices.FirstOrDefault(p => p.Fuel == fuel)?.RetailAdderUsdPerUnit, fuel)
+        : (null, new("NO_SERIES", "priceSeriesId", "The contract follows a price series that is not there.", "Choose a series of its fuel, or none for the index."));
+
     /// <summary>Contracts in force on a tank or meter, in order of their identifiers.</summary>
     /// <param name="supplyGroupId">Tank or meter.</param>
     /// <returns>Contracts; empty = the index.</returns>

@@ -92,6 +92,12 @@ internal sealed class PartsAlone(StudyHouse house)
     public double KwhOf(string code)
     {
         standing ??= Fuel(OptionModels.AsItStands(house.Model));
+        if (FuelSwitch.FuelOf(code) is not null)
+        {
+            // all of it moves to the other fuel
+            return standing.Value;
+        }
+
         if (!saved.TryGetValue(code, out var kwh))
         {
             saved[code] = kwh = OptionModels.Of(house.Model, new("alone", [code])).Model is { } m ? Max(0, standing.Value - Fuel(m)) : 0;

@@ -39,4 +39,11 @@ internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IR
 /// <param name="Factor">True saving over modelled saving.</param>
 /// <param name="BaseHeatKwh">Heat as the house stands, mean of the winters.</param>
 /// <param name="HeatKwh">Heat with the option, mean of the winters.</param>
-internal sealed record OptionTerms(OptionFacts Option, OptionCosts Costs, CashPlan Plan, RealisedFactor Factor, double BaseHeatKwh, double HeatKwh);
+internal sealed record OptionTerms(OptionFacts Option, OptionCosts Costs, CashPlan Plan, RealisedFactor Factor, double BaseHeatKwh, double HeatKwh)
+{
+    /// <summary>Line that a switch of fuel moves to; null = none.</summary>
+    public SupplyLine? Switch { get; init; }
+
+    /// <summary>Fuel it burns there, mean of the winters, kWh at a realised factor of one.</summary>
+    public double SwitchKwh { get; init; }
+}

@@ -30,6 +30,9 @@ internal sealed record StudyHouse(
     string Id, HouseModel Model, FarmFacts Farm, IReadOnlyList<WeatherYear> Pool, IReadOnlyList<SupplyLine> Supplies, LossFit Loss,
     IReadOnlyList<OptionFacts> Options, IReadOnlyList<QuoteFacts> Quotes)
 {
+    /// <summary>Line that each option with a switch of fuel moves the first heater to, by key of the option; or why it cannot.</summary>
+    public IReadOnlyDictionary<string, SwitchLine> Switches { get; init; } = new Dictionary<string, SwitchLine>();
+
     /// <summary>Fuel of the first line.</summary>
     public FuelKind Fuel => Supplies[0].Fuel;
 
@@ -62,7 +65,7 @@ internal sealed record StudyHouse(
         var supplies = model is null ? [] : Feed(portfolio, facts, model, priceFactor, faults);
         return faults.Count > 0 || model is null
             ? (null, faults)
-            : (new(id, model with { HouseId = id }, farm, pool, supplies, LossOf(portfolio, id, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []), []);
+            : (new(id, model with { HouseId = id }, farm, pool, supplies, LossOf(portfolio, id, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []) { Switches = SwitchLine.Of(portfolio, facts, supplies, portfolio.Options.GetValueOrDefault(id) ?? [], priceFactor) }, []);
     }
 
     /// <summary>What the bills say, or the spread of a record not fitted (B) or none (C); common practice, no source.</summary>
@@ -94,7 +97,7 @@ internal sealed record StudyHouse(
             {
                 faults.Add(new("FUEL_MISMATCH", "supplies", $"Heater {supply.HeaterNo + 1} burns {model.Heaters[supply.HeaterNo].Fuel} and its tank or meter gives {group.Fuel}.", "Change the heater's fuel or its tank or meter."));
             }
-            else if (SupplyTerms.Of(portfolio.InForce(supply.SupplyGroupId), portfolio.Contract, group.Fuel, group.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor) is var (terms, wrong) && terms is not null)
+            else if (SupplyTerms.Of(portfolio.InForce(supply.SupplyGroupId), portfolio.Contract, group.Fuel, group.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor, c => portfolio.BasisOf(c, group.Fuel)) is var (terms, wrong) && terms is not null)
             {
                 lines.Add(new(supply.SupplyGroupId, group.Fuel, supply.HeaterNo, supply.Share, terms, group.StandByFuel));
             }
@@ -107,11 +110,6 @@ internal sealed record StudyHouse(
         if (facts.Supplies.Count == 0)
         {
             lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, SupplyTerms.Of([], null, model.Heaters[0].Fuel, null, set.FirstSeason, set.SeasonCount, factor: priceFactor).Terms!));
-        }
-
-        if (lines.Any(l => (int)l.Fuel >= Correlation.Fuels))
-        {
-            faults.Add(new("NO_PRICES", "heaters", "Wood pellets have no price futures: no public monthly record of them ships.", "Compare pellets on the fuel page; a study takes gas, propane, oil and electricity."));
         }
 
         if (faults.Count == 0 && Math.Abs(lines.Sum(l => l.Share) - 1) > 1e-6)

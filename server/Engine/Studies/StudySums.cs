@@ -14,7 +14,7 @@ public sealed class StudySums
 
     /// <summary>Sums of nothing.</summary>
     /// <param name="cells">Seasons x paths.</param>
-    public StudySums(int cells) : this([.. Enumerable.Range(0, Correlation.Fuels).Select(_ => new long[cells])])
+    public StudySums(int cells) : this([.. Enumerable.Range(0, FuturesBlock.Fuels).Select(_ => new long[cells])])
     {
     }
 

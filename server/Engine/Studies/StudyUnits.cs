@@ -34,9 +34,12 @@ internal static class StudyUnits
 
     private static StudyUnit Unit(List<StudyHouse> houses, UnitHash hash)
     {
-        var groups = houses.SelectMany(h => h.Supplies).Select(s => s.GroupId).OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList();
+        var groups = houses.SelectMany(Groups).Distinct().Order(StringComparer.Ordinal).ToList();
         return new(houses, groups, hash.Of(houses, groups));
     }
+
+    /// <summary>Tanks and meters of a house, and those its switches of fuel move to.</summary>
+    private static IEnumerable<string> Groups(StudyHouse house) => house.Supplies.Select(s => s.GroupId).Concat(house.Switches.Values.Select(s => s.Line?.GroupId)).OfType<string>().Distinct();
 
     /// <summary>Houses that share a tank or meter, directly or through others.</summary>
     private static List<List<StudyHouse>> Tied(List<StudyHouse> houses)
@@ -45,7 +48,7 @@ internal static class StudyUnits
         var ofGroup = new Dictionary<string, List<StudyHouse>>(StringComparer.Ordinal);
         foreach (var house in houses)
         {
-            var ids = house.Supplies.Select(s => s.GroupId).OfType<string>().ToList();
+            var ids = Groups(house).ToList();
             var met = ids.Where(ofGroup.ContainsKey).Select(g => ofGroup[g]).Distinct().ToList();
             var into = met.Count > 0 ? met.MinBy(sets.IndexOf)! : [];
             if (met.Count == 0)

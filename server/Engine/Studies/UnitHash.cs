@@ -41,6 +41,11 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
                 Add("retrofit", code, Retrofit(code));
             }
 
+            foreach (var (key, moved) in house.Switches.OrderBy(s => s.Key, StringComparer.Ordinal))
+            {
+                Add("switch", key, $"{moved.Line?.GroupId} {moved.IsNew} {string.Join(' ', moved.Replaces.Select(r => r.GroupId))}");
+            }
+
             Add("winters", house.Farm.WeatherStationId!, Winters(house.Farm.WeatherStationId!, house.Pool));
         }
 
@@ -55,6 +60,12 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
             Add("supply", group, portfolio.SupplyGroups[group]);
             Add("contract", group, portfolio.Contracts.GetValueOrDefault(group));
             Add("contracts", group, portfolio.ContractsById.Where(c => c.Value.SupplyGroupId == group).OrderBy(c => c.Key, StringComparer.Ordinal));
+            foreach (var series in portfolio.ContractsById.Values.Concat(portfolio.Contracts.Values).Where(c => c.SupplyGroupId == group).Select(c => c.PriceSeriesId).OfType<string>().Distinct().Order(StringComparer.Ordinal))
+            {
+                Add("series", series, portfolio.OwnSeries.GetValueOrDefault(series));
+                Add("index", group, portfolio.Prices.GetValueOrDefault(portfolio.SupplyGroups[group].Fuel));
+            }
+
             Add("record", group, portfolio.FuelRecords.GetValueOrDefault(group));
         }
 

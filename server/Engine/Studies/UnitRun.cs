@@ -8,7 +8,7 @@ namespace FarmPortfolio.Engine.Studies;
 /// <param name="work">Arrays of the thread.</param>
 internal sealed class UnitRun(StudyContext context, Workspace work)
 {
-    private readonly double[]?[] cost = new double[]?[Correlation.Fuels];
+    private readonly double[]?[] cost = new double[]?[FuturesBlock.Fuels];
 
     /// <summary>Reckons a unit whole and adds what its fuel costs.</summary>
     /// <param name="unit">Unit.</param>

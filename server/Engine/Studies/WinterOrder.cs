@@ -21,7 +21,7 @@ internal sealed class WinterOrder
     private WinterOrder(FuturesBlock block, WinterGroup[] groups, int[] path, double[] offsetK)
     {
         (this.block, Groups, Path, OffsetK) = (block, groups, path, offsetK);
-        index = [.. Enumerable.Range(0, Correlation.Fuels).Select(f => new Lazy<double[]>(() => Lay(block.UsdPerKwh[f])))];
+        index = [.. Enumerable.Range(0, FuturesBlock.Fuels).Select(f => new Lazy<double[]>(() => Lay(block.Price((FuelKind)f))))];
     }
 
     /// <summary>The replicate path by path.</summary>

@@ -13,7 +13,7 @@ public sealed record SaveContractInput(
     [property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, [property: Id] string SupplyGroupId, ContractKind Kind, string Unit, string? Name, ContractStanding? Standing, double? PriceUsdPerUnit,
     double? OverIndexUsdPerUnit, double? CapUsdPerUnit, double? FloorUsdPerUnit, double? AdderUsdPerUnit, double? IndexShare, double? BlockUnits, int? BlockPaidMonth, LeftoverRule? Leftover, double? BilledShare,
     double? MinimumTakeUnits, IReadOnlyList<VolumeTierInput>? Tiers, DateOnly? StartsOn, DateOnly? EndsOn, double? MonthlyFeeUsd, double? SeasonFeeUsd, double? DeliveryFeeUsd, double? UnitsPerDelivery, double? TankRentUsdPerYear,
-    double? DemandUsdPerKw, double? LoadFactor, double? VolumeShare, double? InterruptedDays, [property: Id] string? RollsIntoContractId);
+    double? DemandUsdPerKw, double? LoadFactor, double? VolumeShare, double? InterruptedDays, [property: Id] string? RollsIntoContractId, [property: Id] string? PriceSeriesId);
 
 /// <summary>Contracts in force and offers.</summary>
 public sealed partial class Mutation
@@ -32,6 +32,15 @@ public sealed partial class Mutation
         if (facts.RollsIntoContractId is { } next && next != input.Id && !(register.Contracts.TryGetValue(next, out var following) && following.Facts.SupplyGroupId == group.Id))
         {
             faults.Add(new("NOT_FOUND", "rollsIntoContractId", "The contract rolls into one that is not this tank's or meter's.", "Choose one of its contracts or offers, or none for the monthly index."));
+        }
+
+        if (facts.PriceSeriesId is { } own && (!register.Prices.TryGetValue(own, out var series) || series.Facts.Fuel != group.Facts.Fuel))
+        {
+            faults.Add(new("NOT_FOUND", "priceSeriesId", "The contract follows a price series that is not there, or one of another fuel.", "Choose a series of the tank's or meter's fuel, or none for the index."));
+        }
+        else if ((register.Now with { OwnSeries = register.Prices.ToDictionary(p => p.Key, p => p.Value.Facts) }).BasisOf(facts, group.Facts.Fuel).Fault is { } told)
+        {
+            faults.Add(told);
         }
 
         var others = register.Contracts.Values.Where(c => c.Id != input.Id && c.Facts.SupplyGroupId == group.Id && c.Facts.Standing == ContractStanding.InForce).Select(c => c.Facts).ToList();
@@ -77,6 +86,7 @@ public sealed partial class Mutation
         VolumeShare = input.VolumeShare,
         InterruptedDays = input.InterruptedDays,
         RollsIntoContractId = input.RollsIntoContractId,
+        PriceSeriesId = input.PriceSeriesId,
     };
 
     private static string Usual(ContractFacts contract) => contract.Kind switch

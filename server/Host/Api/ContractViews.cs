@@ -99,6 +99,9 @@ public sealed class ContractView(Item<ContractFacts> item)
     /// <summary>Steps by monthly volume.</summary>
     public IEnumerable<VolumeTierView> Tiers => item.Facts.Tiers.Select(t => new VolumeTierView(t.FromUnits, t.AdderUsdPerUnit));
 
+    /// <summary>The price series it follows; null = the fuel's index.</summary>
+    [Id] public string? PriceSeriesId => item.Facts.PriceSeriesId;
+
     /// <summary>The contract it rolls into; null = the index.</summary>
     [Id] public string? RollsIntoContractId => item.Facts.RollsIntoContractId;
 }

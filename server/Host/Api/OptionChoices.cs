@@ -10,8 +10,8 @@ namespace FarmPortfolio.Host.Api;
 [Name("RetrofitChoice")]
 public sealed record RetrofitChoiceView(string Code, string Title, bool Fits, string? WhyNot);
 
-/// <summary>An option to study.</summary>
-public sealed record OptionChoiceInput(IReadOnlyList<string> Parts, OptionTiming? Timing);
+/// <summary>An option to study. A switch of fuel can name the tank or meter it moves to; none = the farm's first of that fuel, else the monthly index.</summary>
+public sealed record OptionChoiceInput(IReadOnlyList<string> Parts, OptionTiming? Timing, [property: Id] string? SwitchSupplyGroupId = null);
 
 /// <summary>The options of a house to save; own figures of those that stay are kept.</summary>
 public sealed record SaveOptionSetInput([property: Id] string HouseId, int? ExpectedRevision, [property: Id] string RequestId, IReadOnlyList<OptionChoiceInput> Options, bool? CheckOnly);
@@ -40,9 +40,12 @@ public sealed partial class Mutation
         }
 
         var set = register.OptionSet(input.HouseId);
-        var options = input.Options.Where(o => o.Parts.Count > 0).Select(o => UsualOptions.Option(o.Parts, o.Timing ?? OptionTiming.Now))
-            .Select(o => o with { Overrides = set?.Facts.Options.FirstOrDefault(k => k.Key == o.Key)?.Overrides }).ToList();
+        var options = input.Options.Where(o => o.Parts.Count > 0).Select(o => (Option: UsualOptions.Option(o.Parts, o.Timing ?? OptionTiming.Now), To: o.SwitchSupplyGroupId))
+            .Select(o => (o.Option, o.To, Own: set?.Facts.Options.FirstOrDefault(k => k.Key == o.Option.Key)?.Overrides))
+            .Select(o => o.Option with { Overrides = o.To is null ? o.Own : (o.Own ?? new()) with { SwitchSupplyGroupId = o.To } }).ToList();
         var faults = options.SelectMany(o => OptionChecks.Of(model, o)).ToList();
+        faults.AddRange(input.Options.Where(o => o.SwitchSupplyGroupId is { } id && !(FuelSwitch.Of(o.Parts) is { } code && register.Groups.TryGetValue(id, out var g) && g.Facts.FarmId == house.Facts.FarmId && g.Facts.Fuel == FuelSwitch.FuelOf(code)))
+            .Select(_ => new Fault("SWITCH_SUPPLY", "switchSupplyGroupId", "The option moves to a tank or meter that is not the farm's, or gives another fuel.", "Choose one of the farm's with the new fuel, or none for the monthly index.")));
         faults.AddRange(options.GroupBy(o => o.Key).Where(g => g.Count() > 1).Select(g => new Fault("DOUBLED", "options", $"The option \"{g.Key}\" stands twice.", "Keep one of the two.")));
         if (faults.Count > 0 || input.CheckOnly == true)
         {

@@ -52,6 +52,12 @@ public sealed partial class OptionResultView(OptionResult result)
     /// <summary>Fuel saved a season, kWh.</summary>
     public double FuelSavedKwh => result.FuelSavedKwh;
 
+    /// <summary>Fuel that a switch moves to; null = it stays on its own.</summary>
+    public FuelKind? NewFuel => result.NewFuel;
+
+    /// <summary>What it burns of it in a season, kWh; null = it stays on its own fuel.</summary>
+    public double? NewFuelKwh => result.NewFuelKwh;
+
     /// <summary>CO2 a season, kg.</summary>
     public double Co2SavedKg => result.Co2SavedKg;
 
@@ -103,6 +109,12 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
 
     /// <summary>Plain name.</summary>
     public string Title => option.Parts.Count == 0 ? "As it stands" : string.Join("; ", option.Parts.Select(p => Entry(p)?.Title ?? p)) + option.Timing switch { OptionTiming.AtFilmChange => ", at the next film change", OptionTiming.AtHeaterChange => ", when the heater is due", _ => string.Empty };
+
+    /// <summary>Where a switch of fuel moves the house: a tank or meter of the farm, or the monthly index. Null = it stays where it is.</summary>
+    public string? MovesTo => FuelSwitch.Of(option.Parts) is { } code
+        ? (option.Overrides?.SwitchSupplyGroupId ?? register.Groups.Values.Where(g => g.Facts.FarmId == house.Facts.FarmId && g.Facts.Fuel == FuelSwitch.FuelOf(code)).Select(g => g.Id).Order(StringComparer.Ordinal).FirstOrDefault()) is { } id
+            && register.Groups.TryGetValue(id, out var group) ? group.Remarks.Name ?? "unnamed" : "the monthly index"
+        : null;
 
     /// <summary>When it is built.</summary>
     public OptionTiming Timing => option.Timing;

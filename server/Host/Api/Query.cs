@@ -126,7 +126,7 @@ public sealed partial class Query
     {
         var set = register.SetFacts with { ReplicateCount = 2, PathCount = 512, SeasonCount = Math.Clamp(seasons, 1, 15) };
         var (spec, _) = FuturesSpec.Of(set, register.PricesInUse.ToDictionary(p => p.Key, p => register.Prices[p.Value].Facts), [0, 1], [new double[12], new double[12]]);
-        if (spec?.Fuels.FirstOrDefault(f => f.Fuel == fuel) is not { } one)
+        if (spec?.Of(fuel) is not { } one)
         {
             return null;
         }
@@ -138,6 +138,6 @@ public sealed partial class Query
         var bands = Enumerable.Range(0, months).Select(m => Distribution.Of([.. blocks.SelectMany(b => Enumerable.Range(0, b.Paths).Select(p => b.Price(fuel)[p * months + m] * kwh))], 2)).ToList();
         var first = new DateOnly(set.FirstSeason, 7, 1);
         return new(one.DeliveredUnit, Enumerable.Range(0, months).Select(m => first.AddMonths(m).ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture)),
-            bands.Select(b => b.P10), bands.Select(b => b.P25), bands.Select(b => b.P50), bands.Select(b => b.P75), bands.Select(b => b.P90), one.PassThrough?.Words ?? "as recorded");
+            bands.Select(b => b.P10), bands.Select(b => b.P25), bands.Select(b => b.P50), bands.Select(b => b.P75), bands.Select(b => b.P90), one.PassThrough?.Words ?? (one.Model.Months == 0 ? "the level of the assumptions, flat in real money; no record" : "as recorded"));
     }
 }

@@ -23,5 +23,6 @@ public sealed partial class Register
         Quotes = Quotes.Values.Select(q => q.Facts).GroupBy(q => q.FarmId).ToDictionary(g => g.Key, g => (IReadOnlyList<QuoteFacts>)[.. g]),
         Stations = Stations.Keys.ToDictionary(s => s, s => Winters(s)!),
         Prices = PricesInUse.ToDictionary(p => p.Key, p => Prices[p.Value].Facts),
+        OwnSeries = Contracts.Values.Select(c => c.Facts.PriceSeriesId).OfType<string>().Distinct().Where(Prices.ContainsKey).ToDictionary(s => s, s => Prices[s].Facts),
     };
 }

@@ -23,6 +23,13 @@ internal static class DemoContracts
             _ when farm.FixedPrice is { } price => Item(index with { Kind = ContractKind.Fixed, PriceUsdPerUnit = price, EndsOn = new DateOnly(2028, 6, 30), MonthlyFeeUsd = Fee(farm) }, "fixed to June 2028"),
             _ => Item(index with { MonthlyFeeUsd = Fee(farm) }, "monthly index"),
         };
+        if (farm.Records == DemoRecords.Tickets)
+        {
+            var offer = index with { Kind = ContractKind.Capped, Standing = ContractStanding.Offered, OverIndexUsdPerUnit = 0.25, SeasonFeeUsd = 450 };
+            yield return Item(offer, "cap, 25 cents over July", "cap");
+            yield return Item(offer with { Kind = ContractKind.PreBought, OverIndexUsdPerUnit = 0.05, SeasonFeeUsd = null, BlockUnits = 4000, BlockPaidMonth = 8, Leftover = LeftoverRule.CarriedAtNewPrice }, "4,000 gal paid in August", "pre");
+        }
+
         if (farm.Name == "Alder Reach")
         {
             yield return Item(index with { Kind = ContractKind.Fixed, Standing = ContractStanding.Offered, PriceUsdPerUnit = 2.65, BlockUnits = 12_000, EndsOn = new DateOnly(2027, 6, 30) }, "one winter at $2.65", "o");

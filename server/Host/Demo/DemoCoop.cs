@@ -11,6 +11,7 @@ using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
+using FarmPortfolio.Host.Studies;
 
 namespace FarmPortfolio.Host.Demo;
 
@@ -25,6 +26,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
 
     private const int FirstSeason = 2026;
     private const long Seed = 7;
+    private Dictionary<string, PriceSeriesFacts>? records;
 
     /// <summary>Adds the demo where it is not there yet.</summary>
     public void Fill()
@@ -69,7 +71,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
         return years;
     }
 
-    private static void Farm(int number, DemoFarm farm, Dictionary<int, WeatherYear> years, List<ItemToSave> save)
+    private void Farm(int number, DemoFarm farm, Dictionary<int, WeatherYear> years, List<ItemToSave> save)
     {
         var (farmId, groupId) = ($"f_demo{number:00}", $"sg_demo{number:00}");
         save.Add(new(ItemKind.Farm, farmId, null, new FarmFacts
@@ -107,8 +109,14 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
 
         if (farm.Records != DemoRecords.None)
         {
-            save.Add(new(ItemKind.FuelRecord, $"fr_demo{number:00}", null, DemoBills.Of(farm, groupId, unit, use), new(farm.Records == DemoRecords.Bills ? "bills of two winters" : "deliveries of two winters")));
+            save.Add(new(ItemKind.FuelRecord, $"fr_demo{number:00}", null, DemoBills.Of(farm, groupId, unit, use, (season, month) => (double?)Index(farm.Fuel, unit, season)[month]), new(farm.Records == DemoRecords.Bills ? "bills of two winters" : "deliveries of two winters")));
         }
+    }
+
+    private IReadOnlyList<decimal?> Index(FuelKind fuel, string unit, int season)
+    {
+        records ??= items.All<PriceSeriesFacts>(Viewer.Program, Id, ItemKind.PriceSeries).ToDictionary(s => s.Id, s => s.Facts);
+        return PastIndex.Of(StarterRecords.Ids.TryGetValue(fuel, out var id) ? records.GetValueOrDefault(id) : null, null, unit, season);
     }
 
     private static void House(int number, int h, DemoFarm farm, string farmId, string groupId, Dictionary<int, WeatherYear> years, double[] use, List<ItemToSave> save)
@@ -149,7 +157,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
             throw new InvalidOperationException($"demo house {farm.Name}, {d.Name}: {string.Join("; ", faults.Select(f => f.Message))}");
         }
 
-        save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = UsualOptions.For(model) }, new()));
+        save.Add(new(ItemKind.OptionSet, $"os_demo{number:00}{h}", null, new OptionSetFacts { HouseId = id, Options = [.. UsualOptions.For(model), .. farm.Pellets ? new[] { UsualOptions.Option(["topellets"], OptionTiming.Now) } : []] }, new()));
         var option = OptionModels.AsItStands(model);
         var truth = farm.Truth * Math.Exp(0.06 * Noise.Normal(Seed, NoisePurpose.LossOwn, facts.DrawKey, 0, 0));
         var day = 0;

@@ -34,6 +34,9 @@ internal sealed record DemoFarm(string Name, string Place, int Station, int Sale
     /// <summary>A house with a second heater on a fuel of its own, and the share of its heat that one gives; null = none.</summary>
     public (string House, FuelKind Fuel, double Share)? SecondFuel { get; init; }
 
+    /// <summary>Whether a pellet heater is among the options of its houses.</summary>
+    public bool Pellets { get; init; }
+
     /// <summary>A dwelling on the same tank or meter, kWh of fuel a day; 0 = none.</summary>
     public double DwellingKwhPerDay { get; init; }
 }
@@ -62,7 +65,7 @@ internal static class DemoFarms
         new("Eddy Bank", "Stonemill", 1, 48_000, FuelKind.Propane, 2.45, DemoRecords.None, [Hoop("house 1", 26, 72, "bedding-late"), Hoop("house 2", 26, 72, "greens")]),
         new("Foxglove Rise", "Stonemill", 1, 1_450_000, FuelKind.NaturalGas, null, DemoRecords.Bills,
             [Bays("range 1", 5, 24, 182, "winter-long"), Bays("range 2", 3, 30, 144, "bedding-early"), Gothic("house 7", 30, 120, "bedding-early"), Gothic("house 8", 30, 120, "bedding-early")]) { Truth = 1.36 },
-        new("Gorse Hollow", "Stonemill", 1, 120_000, FuelKind.FuelOil, null, DemoRecords.None, [Hoop("house 1", 30, 96, "tomato-early"), Hoop("house 2", 30, 96, "tomato-early"), Hoop("house 3", 20, 96, "greens")]),
+        new("Gorse Hollow", "Stonemill", 1, 120_000, FuelKind.FuelOil, null, DemoRecords.None, [Hoop("house 1", 30, 96, "tomato-early"), Hoop("house 2", 30, 96, "tomato-early"), Hoop("house 3", 20, 96, "greens")]) { Pellets = true },
         new("Hither Dell", "Lake Tarrow", 2, 270_000, FuelKind.NaturalGas, 0.98, DemoRecords.Bills, [Hoop("house 1", 30, 96, "poinsettia"), Hoop("house 2", 30, 96, "spring"), Hoop("house 3", 30, 96, "bedding-early", "doublefilm", "seal")]),
         new("Ivy Landing", "Lake Tarrow", 2, 185_000, FuelKind.Propane, null, DemoRecords.Tickets, [Gothic("house 1", 30, 96, "tomato-early"), Gothic("house 2", 30, 96, "tomato-early"), Hoop("house 3", 30, 96, "spring", "doublefilm", "kneewall")]),
         new("Juniper Lot", "Lake Tarrow", 2, 38_000, FuelKind.Propane, null, DemoRecords.None, [Hoop("house 1", 21, 60, "bedding-late", "singlefilm")]),

@@ -58,7 +58,7 @@ public sealed record StudyRow
 /// <param name="ids">Identifiers and the clock.</param>
 public sealed class StudyStore(Database database, Ids ids)
 {
-    private static readonly FuelKind[] SummedFuels = [FuelKind.NaturalGas, FuelKind.Propane, FuelKind.FuelOil, FuelKind.Electricity];
+    private static readonly FuelKind[] SummedFuels = [FuelKind.NaturalGas, FuelKind.Propane, FuelKind.FuelOil, FuelKind.Electricity, FuelKind.WoodPellets];
 
     private const string Columns =
         "id AS Id, coop_id AS CoopId, number AS Number, state AS State, asked_by AS AskedBy, asked_utc AS AskedUtc, done_utc AS DoneUtc, seconds AS Seconds, input_sha256 AS InputSha256, " +

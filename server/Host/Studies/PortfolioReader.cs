@@ -44,6 +44,7 @@ public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
             Quotes = All<QuoteFacts>(ItemKind.Quote).Values.GroupBy(q => q.FarmId).ToDictionary(g => g.Key, g => (IReadOnlyList<QuoteFacts>)[.. g]),
             Stations = All<WeatherStationFacts>(ItemKind.WeatherStation).ToDictionary(s => s.Key, s => Winters(viewer, s.Value)),
             Prices = PricesInUse(prices, set).ToDictionary(p => p.Key, p => prices[p.Value]),
+            OwnSeries = All<ContractFacts>(ItemKind.Contract).Values.Select(c => c.PriceSeriesId).OfType<string>().Distinct().Where(prices.ContainsKey).ToDictionary(s => s, s => prices[s]),
         };
         return portfolio with { LossFits = LossFits.Of(portfolio) };
     }

@@ -29,6 +29,8 @@ public static class StudyReads
         var farms = All<FarmFacts>(ItemKind.Farm);
         var options = All<OptionSetFacts>(ItemKind.OptionSet).Where(o => houses.ContainsKey(o.Value.HouseId)).ToDictionary();
         var groups = houses.Values.SelectMany(h => h.Supplies).Select(s => s.SupplyGroupId).ToHashSet(StringComparer.Ordinal);
+        var switches = options.Values.SelectMany(o => o.Options, (o, option) => (houses[o.HouseId].FarmId, Fuel: FuelSwitch.Of(option.Parts) is { } code ? FuelSwitch.FuelOf(code) : null)).Where(s => s.Fuel is not null).ToHashSet();
+        groups.UnionWith(All<SupplyGroupFacts>(ItemKind.SupplyGroup).Where(g => switches.Contains((g.Value.FarmId, g.Value.Fuel))).Select(g => g.Key));
         var codes = options.Values.SelectMany(o => o.Options).SelectMany(o => o.Parts).Concat(houses.Values.SelectMany(h => h.RetrofitsInstalled)).ToHashSet(StringComparer.Ordinal);
         read.UnionWith(houses.Keys);
         read.UnionWith(options.Keys);
@@ -38,7 +40,9 @@ public static class StudyReads
         read.UnionWith(farms.Where(f => used.Contains(f.Key)).Select(f => f.Value.WeatherStationId).OfType<string>());
         read.UnionWith(PortfolioReader.PricesInUse(All<PriceSeriesFacts>(ItemKind.PriceSeries), assumptions).Values);
         read.UnionWith(All<FuelRecordFacts>(ItemKind.FuelRecord).Where(r => groups.Contains(r.Value.SupplyGroupId)).Select(r => r.Key));
-        read.UnionWith(All<ContractFacts>(ItemKind.Contract).Where(c => c.Value.Standing == ContractStanding.InForce && groups.Contains(c.Value.SupplyGroupId)).Select(c => c.Key));
+        var contracts = All<ContractFacts>(ItemKind.Contract).Where(c => c.Value.Standing == ContractStanding.InForce && groups.Contains(c.Value.SupplyGroupId)).ToDictionary();
+        read.UnionWith(contracts.Keys);
+        read.UnionWith(contracts.Values.Select(c => c.PriceSeriesId).OfType<string>());
         read.UnionWith(All<QuoteFacts>(ItemKind.Quote).Where(q => q.Value.Lines.Any(l => codes.Contains(l.RetrofitCode) && houses.ContainsKey(l.HouseId))).Select(q => q.Key));
         read.UnionWith(All<CatalogueFacts>(ItemKind.CatalogueEntry).Where(e => e.Value.Kind != CatalogueKind.Retrofit || codes.Contains(e.Value.Code)).Select(e => e.Key));
         read.UnionWith(All<EvidenceFacts>(ItemKind.Evidence).Where(e => codes.Contains(e.Value.RetrofitCode)).Select(e => e.Key));

@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Studies;
 
@@ -59,6 +60,19 @@ public class ContractStudyTests
         var result = Run(Indexed with { Kind = ContractKind.Collared, CapUsdPerUnit = 1, FloorUsdPerUnit = 2 });
         Assert.Equal(0, result.Houses);
         Assert.Contains(result.LeftOut, l => l.ItemId == "h0");
+    }
+
+    [Fact]
+    public void A_contract_on_its_own_series_pays_by_it_and_one_that_is_not_there_is_said()
+    {
+        // the series is the index and half a dollar: the same as an adder of 0.50
+        var small = SmallPortfolio.Of();
+        var dearer = small.Prices[FuelKind.Propane] with { UsdPerUnit = [.. small.Prices[FuelKind.Propane].UsdPerUnit.Select(p => p + 0.5)] };
+        var own = Indexed with { AdderUsdPerUnit = null, PriceSeriesId = "s" };
+        var (result, _) = StudyRun.Run(small with { Contracts = new Dictionary<string, ContractFacts> { ["g"] = own }, OwnSeries = new Dictionary<string, PriceSeriesFacts> { ["s"] = dearer } }, 2, null, CancellationToken.None);
+        var same = Run(Indexed with { AdderUsdPerUnit = 0.5 });
+        Assert.Equal(same.CostBySeason[2].Mean, result!.CostBySeason[2].Mean, 1e-6 * same.CostBySeason[2].Mean);
+        Assert.Contains(Run(own).LeftOut, l => l.Fault.Code == "NO_SERIES" && l.Fault.Field == "priceSeriesId");
     }
 
     private static StudyResult Run(ContractFacts contract, int threads = 2)

@@ -60,15 +60,16 @@ public class VolumeContractTests
     }
 
     [Fact]
-    public void A_house_on_pellets_is_left_out_by_name_and_the_others_are_reckoned()
+    public void A_house_on_pellets_is_priced_on_its_own_futures_and_moves_no_other()
     {
         var portfolio = SmallPortfolio.Of();
         var houses = portfolio.Houses.ToDictionary();
         houses["h1"] = houses["h1"] with { Supplies = [], Heaters = [new("pellet", FuelKind.WoodPellets, 100)] };
         var (result, _) = StudyRun.Run(portfolio with { Houses = houses }, 1, null, TestContext.Current.CancellationToken);
-        var left = Assert.Single(result!.LeftOut);
-        Assert.Equal("NO_PRICES", left.Fault.Code);
-        Assert.All(result.Options, o => Assert.Equal("h0", o.HouseId));
+        Assert.Empty(result!.LeftOut);
+        Assert.Contains(result.Options, o => o.HouseId == "h1" && o.Fuel == FuelKind.WoodPellets && o.FuelSavingUsd > 0);
+        var (without, _) = StudyRun.Run(portfolio, 1, null, TestContext.Current.CancellationToken);
+        Assert.Equal(without!.Options.First(o => o.HouseId == "h0").NpvUsd.Mean, result.Options.First(o => o.HouseId == "h0").NpvUsd.Mean);
     }
 
     private static StudyResult Run(ContractFacts? contract, double baseKwhPerDay = 0)

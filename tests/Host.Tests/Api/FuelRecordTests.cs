@@ -26,6 +26,30 @@ public class FuelRecordTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_past_season_is_settled_by_month_and_its_lines_add_up_to_the_cent()
+    {
+        const string Ask = "query($index: [Float]) { supplyGroup(id: \"sg_demo08\") { pastSeason(season: 2022, indexUsdPerUnit: $index) { name unit paidUsd months { month units indexUsdPerUnit } ways { key totalUsd monthsUsd seasonEndUsd lines { month quantity usdPerUnit usd } faults { code } } } } }";
+        async Task<JsonNode> Of(object variables) => (await host.Ask(Ask, variables))["data"]!["supplyGroup"]!["pastSeason"]!;
+        var past = await Of(new { });
+        Assert.Equal(("2022-23", "gal"), ((string)past["name"]!, (string)past["unit"]!));
+        var ways = past["ways"]!.AsArray();
+        Assert.Equal(4, ways.Count);
+        foreach (var way in ways)
+        {
+            var cents = way!["lines"]!.AsArray().Sum(l => Math.Round(100 * (decimal)(double)l!["usd"]!));
+            Assert.Equal(Math.Round(100 * (decimal)(double)way["totalUsd"]!), cents);
+            Assert.Equal(cents, Math.Round(100 * (way["monthsUsd"]!.AsArray().Sum(m => (decimal)(double)m!) + (decimal)(double)way["seasonEndUsd"]!)));
+            Assert.All(way["lines"]!.AsArray().Where(l => l!["quantity"] is not null), l =>
+                Assert.Equal(Math.Round((decimal)(double)l!["quantity"]! * (decimal)(double)l["usdPerUnit"]!, 2, MidpointRounding.AwayFromZero), (decimal)(double)l["usd"]!));
+        }
+
+        // at a typed index of 1 dollar in every month the index alone comes to the gallons
+        var typed = await Of(new { index = Enumerable.Repeat(1.0, 12) });
+        var gallons = typed["months"]!.AsArray().Sum(m => (double)m!["units"]!);
+        Assert.Equal(gallons, (double)typed["ways"]!.AsArray().First(w => (string)w!["key"]! == "index")!["totalUsd"]!, 0.06);
+    }
+
+    [Fact]
     public async Task A_sheet_is_looked_at_first_then_added_and_a_mistyped_delivery_asks()
     {
         const string Sheet = "date,quantity,unit,fill,total\n2023-10-02,300,gal,full,\n1/9/2024,\"40,000\",gal,full,\n2024-02-20,520,gal,full,1222.00\n2024-13-40,90,gal,full,\n2024-04-02,410,litres of,full,\n";

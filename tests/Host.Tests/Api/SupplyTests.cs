@@ -20,6 +20,22 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task Tickets_tell_the_farms_own_price_and_a_contract_can_follow_a_series_of_its_fuel_alone()
+    {
+        // the demo's dealer asks 1.02 times the delivered index, a hundredth up and down
+        var own = (await host.Ask("{ supplyGroup(id: \"sg_demo08\") { ownPrice { tickets winters adderUsdPerUnit indexShare sameMonth { sdUsdPerUnit } verdict faults { code } } seriesChoices { id } } }"))["data"]!["supplyGroup"]!;
+        var price = own["ownPrice"]!;
+        Assert.True((int)price["tickets"]! >= 6 && (int)price["winters"]! == 2, price.ToJsonString());
+        Assert.Empty(price["faults"]!.AsArray());
+        var (a, b) = ((double)price["adderUsdPerUnit"]!, (double)price["indexShare"]!);
+        Assert.InRange(a + 2.3 * b, 1.02 * 2.3 - 0.05, 1.02 * 2.3 + 0.05);
+        Assert.Contains(own["seriesChoices"]!.AsArray(), c => (string)c!["id"]! == "ps_propane-mont-belvieu");
+        object Input(string series) => new { requestId = Guid.NewGuid().ToString(), supplyGroupId = "sg_demo08", kind = "INDEXED", unit = "gal", standing = "OFFERED", adderUsdPerUnit = a, indexShare = b, priceSeriesId = series };
+        Assert.Equal("priceSeriesId", Field(await Save("saveContract", "SaveContractInput", Input("ps_gas-henry-hub"))));
+        Assert.NotNull((await Save("saveContract", "SaveContractInput", Input("ps_propane-mont-belvieu")))["changeId"]);
+    }
+
+    [Fact]
     public async Task A_tank_with_a_record_keeps_its_fuel_and_a_new_one_is_added()
     {
         var tank = (await host.Ask("{ supplyGroup(id: \"sg_demo02\") { revision farm { id } } }"))["data"]!["supplyGroup"]!;

@@ -40,11 +40,14 @@ export function ContractForm({
   supply,
   contract: c,
   offered,
+  start,
   close,
 }: {
   supply: Supply;
   contract?: Contract;
   offered: boolean;
+  /** Figures to begin with, over those of the contract. */
+  start?: Partial<Record<Figure | 'kind' | 'unit', string>>;
   close: () => void;
 }) {
   const [typed, set] = useState(() => ({
@@ -60,6 +63,8 @@ export function ContractForm({
     startsOn: c?.startsOn ?? '',
     endsOn: c?.endsOn ?? '',
     rollsIntoContractId: c?.rollsIntoContractId ?? '',
+    priceSeriesId: c?.priceSeriesId ?? '',
+    ...start,
   }));
   const save = useSave(async () => {
     const [from, adder] = [typedNumber(typed.stepFrom), typedNumber(typed.stepAdder)];
@@ -80,6 +85,7 @@ export function ContractForm({
       startsOn: typed.startsOn || null,
       endsOn: typed.endsOn || null,
       rollsIntoContractId: typed.rollsIntoContractId || null,
+      priceSeriesId: typed.priceSeriesId || null,
     };
     return (await ask(SaveContract, { input })).saveContract;
   }, close);
@@ -99,7 +105,18 @@ export function ContractForm({
       title={offered ? (c ? 'Change the offer' : 'An offer to compare') : 'Change the contract'}
       button={offered ? 'Save the offer' : 'Save the contract'}
       faults={faults}
-      shown={[...numbers, 'unit', 'leftover', 'billedShare', 'volumeShare', 'tiers', 'startsOn', 'endsOn', 'rollsIntoContractId']}
+      shown={[
+        ...numbers,
+        'unit',
+        'leftover',
+        'billedShare',
+        'volumeShare',
+        'tiers',
+        'startsOn',
+        'endsOn',
+        'rollsIntoContractId',
+        'priceSeriesId',
+      ]}
       conflict={save.data?.conflict ?? false}
       error={save.error}
       pending={save.isPending}
@@ -116,6 +133,11 @@ export function ContractForm({
       {priced && field('priceUsdPerUnit', `price, ${per}`)}
       {held && field('capUsdPerUnit', `cap, ${per}`)}
       {kind === 'COLLARED' && field('floorUsdPerUnit', `floor, ${per}`)}
+      {supply.seriesChoices.length > 1 &&
+        choice('priceSeriesId', 'the index it follows', [
+          ['', 'the one of the assumptions'],
+          ...supply.seriesChoices.map((s) => [s.id, s.name] as const),
+        ])}
       {kind !== 'INDEXED' && field('overIndexUsdPerUnit', `or agreed anew each July: ${per} over the index of that month`)}
       {!priced && field('adderUsdPerUnit', `a, added to the index, ${per} (empty: 0)`)}
       {!priced && field('indexShare', 'b, times the index (empty: 1)')}

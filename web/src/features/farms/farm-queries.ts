@@ -99,6 +99,10 @@ export const Supply = graphql(`
       otherUses
       baseUseKwhPerDay
       thermsPerCcf
+      seriesChoices {
+        id
+        name
+      }
       farm {
         id
         name
@@ -140,6 +144,7 @@ export const Supply = graphql(`
         volumeShare
         interruptedDays
         rollsIntoContractId
+        priceSeriesId
         tiers {
           fromUnits
           adderUsdPerUnit

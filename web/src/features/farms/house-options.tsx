@@ -2,7 +2,7 @@ import { Link } from 'react-router';
 import { Chief } from '../../components/chief.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import type { HouseQuery } from '../../lib/graphql/generated/graphql.ts';
-import { figure, fuelAmount, heat, heatUnit, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { figure, fuelAmount, fuelName, heat, heatUnit, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 
 type Option = NonNullable<HouseQuery['house']>['options'][number];
 
@@ -115,6 +115,16 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
 
 /** A better heater saves fuel, not heat: then the column says so. */
 function HeatSaved({ result: r, units }: { result: NonNullable<Option['result']>; units: UnitSystem }) {
+  if (r.newFuel && r.newFuelKwh != null) {
+    return (
+      <>
+        {heat(r.heatSavedKwh, units)}
+        <span className="second">
+          burns {fuelAmount(r.newFuelKwh, r.newFuel, units)} of {fuelName[r.newFuel]}
+        </span>
+      </>
+    );
+  }
   if (Math.abs(r.heatSavedShare) < 0.005 && r.fuelSavedKwh > 0) {
     return (
       <>

@@ -126,6 +126,8 @@ export const House = graphql(`
           heatSavedKwh
           heatSavedShare
           fuelSavedKwh
+          newFuel
+          newFuelKwh
           savingUsd {
             p10
             p50

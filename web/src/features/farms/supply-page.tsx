@@ -8,6 +8,8 @@ import { BillsPart } from './bills-part.tsx';
 import { DeleteItem } from './delete-item.tsx';
 import { Supply } from './farm-queries.ts';
 import { ItemHistory } from './item-history.tsx';
+import { OwnPricePart } from './own-price.tsx';
+import { PastPart } from './past-part.tsx';
 import { SupplyContracts } from './supply-contracts.tsx';
 import { SupplyForm } from './supply-form.tsx';
 
@@ -74,6 +76,8 @@ export function SupplyPage() {
         </div>
       )}
       <SupplyContracts supply={s} />
+      <OwnPricePart supply={s} />
+      <PastPart supplyId={s.id} />
       <BillsPart supplyId={s.id} />
       <ItemHistory id={s.id} revision={s.revision} />
     </>

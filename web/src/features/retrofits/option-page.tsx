@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
-import { dollars, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
+import { dollars, fuelAmount, fuelName, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { OptionCosts } from './option-costs.tsx';
 import { OptionFan, OptionPayback } from './option-money.tsx';
@@ -29,7 +29,7 @@ export function OptionPage() {
         <Link to={`/houses/${option.house.id}?option=${option.key}`}>
           {option.house.farm.name}, {option.house.name}
         </Link>
-        .{r && <Worth result={r} />}
+        .{r && <Worth result={r} movesTo={option.movesTo} />}
       </p>
       <div className="two">
         {r && <OptionFan result={r} />}
@@ -70,7 +70,7 @@ function Heading({ option }: { option: Option }) {
 }
 
 /** What it saves; a better heater saves fuel and no heat, and that is said. */
-function Worth({ result: r }: { result: Result }) {
+function Worth({ result: r, movesTo }: { result: Result; movesTo?: string | null }) {
   const { units } = useUnits();
   const noHeat = Math.abs(r.heatSavedShare) < 0.005 && r.fuelSavedKwh > 0;
   return (
@@ -78,9 +78,11 @@ function Worth({ result: r }: { result: Result }) {
       {' '}
       It saves <b>{dollars(r.savingUsd.p50)}</b> in a middling season after running costs ({dollars(r.savingUsd.p10)} to{' '}
       {dollars(r.savingUsd.p90)}),{' '}
-      {noHeat
-        ? `by burning ${heat(r.fuelSavedKwh, units)} ${heatUnit(units)} less fuel for the same heat: it saves fuel, not heat`
-        : `and ${String(Math.round(100 * r.heatSavedShare))} % of the heat`}
+      {r.newFuel && r.newFuelKwh != null
+        ? `by burning ${fuelAmount(r.newFuelKwh, r.newFuel, units)} of ${fuelName[r.newFuel]} a season on ${movesTo ?? 'the monthly index'} instead`
+        : noHeat
+          ? `by burning ${heat(r.fuelSavedKwh, units)} ${heatUnit(units)} less fuel for the same heat: it saves fuel, not heat`
+          : `and ${String(Math.round(100 * r.heatSavedShare))} % of the heat`}
       . Over the horizon it is worth {dollars(r.npvUsd.p50)} ({dollars(r.npvUsd.p10)} to {dollars(r.npvUsd.p90)}), and loses money in{' '}
       {ofHundred(r.lossShare)} of 100.
     </>

@@ -36,10 +36,13 @@ export const OptionQuery = graphql(`
           name
         }
       }
+      movesTo
       result {
         outlayUsd
         heatSavedShare
         fuelSavedKwh
+        newFuel
+        newFuelKwh
         lossShare
         notCounted
         onePathUsdBySeason
