@@ -50,6 +50,11 @@ public static class ScenarioChecks
             }
         }
 
+        if (set.PriceCase is { } named)
+        {
+            Range("priceCase", named.FirstSeason, 0, set.SeasonCount - 1, "first season of the price case");
+        }
+
         if (set.ShortCorrelations is { } z1)
         {
             faults.AddRange(Correlation.Check(z1, "shortCorrelations"));
