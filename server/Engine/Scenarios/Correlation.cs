@@ -3,6 +3,9 @@ namespace FarmPortfolio.Engine.Scenarios;
 /// <summary>Correlations of the fuels, order gas, propane, oil, electricity.</summary>
 public static class Correlation
 {
+    /// <summary>Code of the fault where each number could be a correlation and all together cannot.</summary>
+    public const string Impossible = "NOT_TOGETHER";
+
     /// <summary>Fuels with price futures.</summary>
     public const int Fuels = 4;
 
@@ -73,7 +76,7 @@ public static class Correlation
         }
 
         var (nearest, distance) = Nearest(matrix);
-        return distance < 1e-9 ? [] : [new("NOT_A_CORRELATION", field, "No four prices can have these correlations together.", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The nearest that can be lies {distance:0.000} away: {Words(nearest)}."))];
+        return distance < 1e-9 ? [] : [new(Impossible, field, "No four prices can have these correlations together.", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The nearest that can be lies {distance:0.000} away: {Words(nearest)}."))];
     }
 
     private static string Words(double[] m)

@@ -26,12 +26,21 @@ public sealed record PriceCaseEffects(SensitivityEnd Base, IReadOnlyList<PriceCa
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static PriceCaseEffects? Of(Portfolio portfolio, string houseId, string optionKey, int firstSeason, int threads, CancellationToken cancel)
     {
-        var sets = new List<ScenarioSetFacts> { portfolio.Set with { PriceCase = null } };
-        sets.AddRange(PriceCases.All.Select(k => portfolio.Set with { PriceCase = new(k, firstSeason) }));
-        return SetTrials.Of(portfolio, houseId, optionKey, sets, threads, cancel) is { } ends
-            ? new(ends[0] with { Words = "no case" }, [.. PriceCases.All.Select((k, i) => new PriceCaseEffect(k, ends[i + 1]))])
-            : null;
+        return SetTrials.Of(portfolio, houseId, optionKey, Sets(portfolio.Set, firstSeason), threads, cancel) is { } ends ? From(ends) : null;
     }
+
+    /// <summary>The assumptions without a case, then with each.</summary>
+    /// <param name="set">Assumptions.</param>
+    /// <param name="firstSeason">Season of the study that every case begins in, from 0 and within the horizon.</param>
+    /// <returns>Sets to run.</returns>
+    public static IReadOnlyList<ScenarioSetFacts> Sets(ScenarioSetFacts set, int firstSeason) =>
+        [set with { PriceCase = null }, .. PriceCases.All.Select(k => set with { PriceCase = new(k, firstSeason) })];
+
+    /// <summary>The effects from the ends of <see cref="Sets"/>.</summary>
+    /// <param name="ends">One end a set.</param>
+    /// <returns>The effects.</returns>
+    public static PriceCaseEffects From(IReadOnlyList<SensitivityEnd> ends) =>
+        new(ends[0] with { Words = "no case" }, [.. PriceCases.All.Select((k, i) => new PriceCaseEffect(k, ends[i + 1]))]);
 }
 
 /// <summary>One option of one house, run alone under several sets of assumptions on the same draws.</summary>
