@@ -2,27 +2,13 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { PriceCorrelationsQuery } from '../../lib/graphql/generated/graphql.ts';
+import { FUELS, matrixOf, PAIRS, pairsOf } from './correlation-pairs.ts';
 import { CorrelationsQuery, SaveCorrelations } from './prices-queries.ts';
 
 type Known = PriceCorrelationsQuery['coop']['priceCorrelations'];
 type Term = 'shortTerm' | 'longTerm';
 
-const FUELS = ['gas', 'propane', 'oil', 'electricity'];
-export const PAIRS = FUELS.flatMap((_, i) => FUELS.slice(i + 1).map((_x, j) => [i, i + 1 + j] as const));
 const words = (v: number | undefined) => (v ?? 0).toFixed(2);
-
-/** Six pairs as the full matrix, row by row. */
-export function matrixOf(pairs: readonly string[]): number[] | undefined {
-  const m: number[] = Array.from({ length: 16 }, (_, at) => (at % 5 === 0 ? 1 : 0));
-  for (const [at, [i, j]] of PAIRS.entries()) {
-    const value = (pairs[at] ?? '').trim() === '' ? NaN : Number(pairs[at]);
-    if (!Number.isFinite(value)) return undefined;
-    m[i * 4 + j] = m[j * 4 + i] = value;
-  }
-  return m;
-}
-
-const pairsOf = (matrix: readonly number[]) => PAIRS.map(([i, j]) => String(Number((matrix[i * 4 + j] ?? 0).toFixed(3))));
 
 /** Correlations of the fuels' prices: in use, the defaults, and what the records in use say. */
 export function CorrelationsPart() {
