@@ -1,4 +1,3 @@
-using System.Globalization;
 using FarmPortfolio.Engine.Fuel;
 
 namespace FarmPortfolio.Published;
@@ -24,24 +23,8 @@ public class PriceBackTests
     [Theory, MemberData(nameof(Records))]
     public void Outcomes_inside_the_bands(string code, PriceClass priceClass, int[] ninety, int[] fifty, int[] origins)
     {
-        var lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "prices", code + ".csv")).Skip(1).Select(l => l.Split(',')).ToList();
-        var x = lines.Select(c => Math.Log(double.Parse(c[1], CultureInfo.InvariantCulture))).ToArray();
-        var first = DateOnly.ParseExact(lines[0][0], "yyyy-MM", CultureInfo.InvariantCulture);
-        var (inNinety, inFifty, count) = (new int[5], new int[5], new int[5]);
-        for (var t = 120; t <= x.Length - 12; t += 3)
-        {
-            var model = PriceFit.Of(new(first, x[..t], 0, 0), priceClass, shrinkShape: false);
-            for (var h = 0; h < 5 && t - 1 + 12 * (h + 1) <= x.Length - 1; h++)
-            {
-                var at = t - 1 + 12 * (h + 1);
-                var away = Math.Abs(x[at] - model.Median(h + 1) - model.Shape[(first.Month - 1 + at) % 12]);
-                var sd = Math.Sqrt(model.ForecastVariance(h + 1));
-                inNinety[h] += away <= PriceModel.P95 * sd ? 1 : 0;
-                inFifty[h] += away <= PriceModel.P75 * sd ? 1 : 0;
-                count[h]++;
-            }
-        }
-
+        var found = PriceBackTest.Of(ShippedRecords.Of(code), priceClass, shrinkShape: false);
+        var (inNinety, inFifty, count) = (found.Select(h => h.InsideNinety).ToArray(), found.Select(h => h.InsideFifty).ToArray(), found.Select(h => h.Forecasts).ToArray());
         var words = $"{code}: inside 90 {string.Join(" ", inNinety)} (expected {string.Join(" ", ninety)}), inside 50 {string.Join(" ", inFifty)} (expected {string.Join(" ", fifty)}), of {string.Join(" ", count)}, tolerance 1";
         Assert.Equal(origins, count);
         Assert.True(Enumerable.Range(0, 5).All(h => Math.Abs(inNinety[h] - ninety[h]) <= 1 && Math.Abs(inFifty[h] - fifty[h]) <= 1), words);
@@ -57,9 +40,7 @@ public class PriceBackTests
     [InlineData("gas-commercial", PriceClass.RetailFuel, .159, .159, 0)]
     public void Volatility_of_the_whole_record(string code, PriceClass priceClass, double ss, double sx, double sc)
     {
-        var lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "prices", code + ".csv")).Skip(1).Select(l => l.Split(',')).ToList();
-        var first = DateOnly.ParseExact(lines[0][0], "yyyy-MM", CultureInfo.InvariantCulture);
-        var m = PriceFit.Of(new(first, [.. lines.Select(c => Math.Log(double.Parse(c[1], CultureInfo.InvariantCulture)))], 0, 0), priceClass, shrinkShape: false);
+        var m = PriceFit.Of(ShippedRecords.Of(code), priceClass, shrinkShape: false);
         Assert.True(Math.Abs(m.Volatility - ss) <= .0006 && Math.Abs(m.LongVolatility - sx) <= .0006 && Math.Abs(m.ShortVolatility - sc) <= .0006,
             $"{code}: expected {ss} {sx} {sc}, fitted {m.Volatility:0.0000} {m.LongVolatility:0.0000} {m.ShortVolatility:0.0000}, tolerance 0.0006");
     }

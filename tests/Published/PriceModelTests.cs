@@ -46,8 +46,11 @@ public class PriceModelTests
     {
         double[] wrong = [1, .9, -.9, 0, .9, 1, .9, 0, -.9, .9, 1, 0, 0, 0, 0, 1];
         var fault = Assert.Single(Correlation.Check(wrong, "shortCorrelations"));
-        Assert.Equal("NOT_A_CORRELATION", fault.Code);
-        Assert.Contains("nearest", fault.Remedy, StringComparison.Ordinal);
+        Assert.Equal(Correlation.Impossible, fault.Code);
+        var (nearest, distance) = Correlation.Nearest(wrong);
+        Assert.Contains($"nearest that can be lies {distance.ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)} away", fault.Remedy, StringComparison.Ordinal);
+        Assert.Empty(Correlation.Check(nearest, "shortCorrelations"));
+        Assert.Equal(0, Correlation.Nearest(nearest).Distance);
         Assert.Empty(Correlation.Check([.. Correlation.ShortDefault], "shortCorrelations"));
     }
 }

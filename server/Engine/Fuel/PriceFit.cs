@@ -24,17 +24,12 @@ public static class PriceFit
         var growth = own?.GrowthPerYear ?? d.GrowthPerYear;
         var x = record.LogPrices;
         var shape = Shape(x, record.FirstMonthOn.Month, shrinkShape);
-        var plain = new double[x.Length];
-        for (var t = 0; t < x.Length; t++)
-        {
-            plain[t] = x[t] - shape[(record.FirstMonthOn.Month - 1 + t) % 12];
-        }
-
+        var plain = Plain(record, shape);
         var (raw, shrunk, weight) = Volatility(plain, d.PriorVolatility);
         var volatility = own?.VolatilityPerYear ?? shrunk;
         var sx = share * volatility;
         var sc = k1 > 0 ? Sqrt((1 - share * share) * volatility * volatility / ThreeMonthShare(k1)) : 0;
-        var (level, variance) = Filter(plain, k1, sx, sc, growth);
+        var (level, variance, _) = Filter(plain, k1, sx, sc, growth);
         return new()
         {
             ShortReversion = k1,
@@ -56,6 +51,9 @@ public static class PriceFit
 
     /// <summary>B = 4 (1 - exp(-k1/4)) / k1: share of a short-term factor's yearly variance that three-month changes see.</summary>
     internal static double ThreeMonthShare(double shortReversion) => 4 * (1 - Exp(-shortReversion / 4)) / shortReversion;
+
+    /// <summary>The record's logs without their seasonal shape.</summary>
+    internal static double[] Plain(PriceRecord record, double[] shape) => [.. record.LogPrices.Select((x, t) => x - shape[(record.FirstMonthOn.Month - 1 + t) % 12])];
 
     /// <summary>Mean deviation from the centred 2 x 12 moving average by calendar month, summing to zero.</summary>
     internal static double[] Shape(double[] logs, int firstMonth, bool shrink)
@@ -116,19 +114,19 @@ public static class PriceFit
         return (Sqrt(v3), Clamp(shrunk, prior / 2, prior * 2), PriorYears / (years + PriorYears));
     }
 
-    /// <summary>Scalar Kalman filter of the long-term level, the price being observed exactly.</summary>
-    private static (double Level, double Variance) Filter(double[] x, double k1, double sx, double sc, double mu)
+    /// <summary>Scalar Kalman filter of the long-term level, the price being observed exactly, with the log likelihood of its surprises less a constant.</summary>
+    internal static (double Level, double Variance, double LogLikelihood) Filter(double[] x, double k1, double sx, double sc, double mu)
     {
         if (!(sc > 0))
         {
-            return (x[^1], 0);
+            return (x[^1], 0, double.NaN);
         }
 
         var f = Exp(-k1 * Month);
         var a = 1 - f;
         var q = sx * sx * Month;
         var r = sc * sc * (1 - f * f) / (2 * k1);
-        var (m, p) = (x[0], sc * sc / (2 * k1));
+        var (m, p, likelihood) = (x[0], sc * sc / (2 * k1), 0.0);
         for (var t = 1; t < x.Length; t++)
         {
             var u = a * p + q;
@@ -136,8 +134,9 @@ public static class PriceFit
             var e = x[t] - f * x[t - 1] - a * m - mu * Month;
             m += mu * Month + u * e / spread;
             p += q - u * u / spread;
+            likelihood -= (Log(spread) + e * e / spread) / 2;
         }
 
-        return (m, p);
+        return (m, p, likelihood);
     }
 }

@@ -13,6 +13,9 @@ public sealed record PriceModel
     /// <summary>P95 of a normal mixed over the unrest, in standard deviations.</summary>
     public const double P95 = 1.774523;
 
+    /// <summary>P90 of a normal mixed over the unrest, in standard deviations.</summary>
+    public const double P90 = 1.329774;
+
     /// <summary>P75 of a normal mixed over the unrest, in standard deviations.</summary>
     public const double P75 = 0.669728;
 

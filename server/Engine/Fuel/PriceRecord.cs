@@ -34,7 +34,9 @@ public sealed record PriceRecord(DateOnly FirstMonthOn, double[] LogPrices, int 
             if (!(price > 0) || !double.IsFinite(price))
             {
                 var month = series.FirstMonthOn.AddMonths(i);
-                faults.Add(new("NOT_POSITIVE", "usdPerUnit", $"The price of {month:yyyy-MM} is {price}.", "Give a price above 0, or leave the month out; electricity can be negative at a market, a monthly price paid cannot."));
+                faults.Add(new("NOT_POSITIVE", "usdPerUnit", $"The price of {month:yyyy-MM} is {price}.", series.Fuel == FuelKind.Electricity
+                    ? "Electricity at a market can be at 0 or below for hours, but futures move a price by percent: give the month's mean as paid, above 0, or leave the month out."
+                    : $"A {series.Unit} cannot cost 0 or less: give what was paid, or leave the month out."));
             }
             else
             {

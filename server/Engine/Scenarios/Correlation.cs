@@ -3,6 +3,9 @@ namespace FarmPortfolio.Engine.Scenarios;
 /// <summary>Correlations of the fuels, order gas, propane, oil, electricity.</summary>
 public static class Correlation
 {
+    /// <summary>Code of the fault where each number could be a correlation and all together cannot.</summary>
+    public const string Impossible = "NOT_TOGETHER";
+
     /// <summary>Fuels with price futures.</summary>
     public const int Fuels = 4;
 
@@ -73,34 +76,22 @@ public static class Correlation
         }
 
         var (nearest, distance) = Nearest(matrix);
-        return distance < 1e-9 ? [] : [new("NOT_A_CORRELATION", field, "No four prices can have these correlations together.", $"The nearest that can be, {distance:0.000} away: {string.Join(", ", nearest.Select(v => v.ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)))}.")];
+        return distance < 1e-9 ? [] : [new(Impossible, field, "No four prices can have these correlations together.", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The nearest that can be lies {distance:0.000} away: {Words(nearest)}."))];
     }
 
-    /// <summary>The matrix with its eigenvalues raised to 0.02 and its diagonal scaled back to 1, and the Frobenius distance to it.</summary>
+    private static string Words(double[] m)
+    {
+        string[] names = ["gas", "propane", "oil", "electricity"];
+        return string.Join(", ", Enumerable.Range(0, Fuels).SelectMany(i => Enumerable.Range(i + 1, Fuels - i - 1).Select(j => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{names[i]} with {names[j]} {m[i * Fuels + j]:0.000}"))));
+    }
+
+    /// <summary>The matrix itself where four prices can have it, else the nearest whose eigenvalues are 0.02 or more, and the Frobenius distance to it.</summary>
     /// <param name="matrix">Four by four, row by row, symmetric.</param>
-    /// <returns>The nearby matrix and the distance; distance 0 = it was usable.</returns>
+    /// <returns>The nearest matrix and the distance; distance 0 = it was usable.</returns>
     public static (double[] Nearest, double Distance) Nearest(IReadOnlyList<double> matrix)
     {
         const double Floor = 0.02;
         var m = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(Fuels, Fuels, (i, j) => matrix[i * Fuels + j]);
-        var eigen = m.Evd(MathNet.Numerics.LinearAlgebra.Symmetricity.Symmetric);
-        if (eigen.EigenValues.All(v => v.Real >= 1e-6))
-        {
-            return ([.. matrix], 0);
-        }
-
-        var lifted = eigen.EigenVectors * MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.DenseOfDiagonalArray([.. eigen.EigenValues.Select(v => Math.Max(Floor, v.Real))]) * eigen.EigenVectors.Transpose();
-        var result = new double[Fuels * Fuels];
-        var sum = 0.0;
-        for (var i = 0; i < Fuels; i++)
-        {
-            for (var j = 0; j < Fuels; j++)
-            {
-                result[i * Fuels + j] = i == j ? 1 : lifted[i, j] / Math.Sqrt(lifted[i, i] * lifted[j, j]);
-                sum += Math.Pow(result[i * Fuels + j] - matrix[i * Fuels + j], 2);
-            }
-        }
-
-        return (result, Math.Sqrt(sum));
+        return m.Evd(MathNet.Numerics.LinearAlgebra.Symmetricity.Symmetric).EigenValues.All(v => v.Real >= 1e-6) ? ([.. matrix], 0) : NearestCorrelation.Of(matrix, Fuels, Floor);
     }
 }

@@ -21,7 +21,7 @@ public sealed record FuelSpec(FuelKind Fuel, PriceModel Model, bool Wholesale, P
 /// <summary>All that names the futures of a study. Nothing of a farm is in it, so every house meets the same futures.</summary>
 public sealed record FuturesSpec
 {
-    /// <summary>Assumptions.</summary>
+    /// <summary>Assumptions, their price case resolved into shapes.</summary>
     public required ScenarioSetFacts Set { get; init; }
 
     /// <summary>Fuels in the order gas, propane, oil, electricity.</summary>
@@ -118,8 +118,11 @@ public sealed record FuturesSpec
         }
 
         var pellets = PelletPrices.Of(set, series.GetValueOrDefault(FuelKind.WoodPellets), faults);
-        return faults.Count > 0 ? (null, faults) : (new() { Set = set, Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC) }, []);
+        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC) }, []);
     }
+
+    private static ScenarioSetFacts Resolved(ScenarioSetFacts set, IReadOnlyList<FuelSpec> fuels) =>
+        set.PriceCase is { } named ? set with { Shapes = [.. set.Shapes, .. PriceCases.Shapes(named, set, fuels)], PriceCase = null } : set;
 
     private static List<double[]> Coldness(IReadOnlyList<double[]> monthMeansC)
     {

@@ -39,6 +39,7 @@ public static class ScenarioChecks
             Optional("longReversionPerYear", p.LongReversionPerYear, 0, 2, "long-term reversion");
             Optional("longShare", p.LongShare, 0, 1, "share of the long-term factor");
             Optional("volatilityPerYear", p.VolatilityPerYear, 0, 2, "volatility");
+            Optional("retailAdderUsdPerUnit", p.RetailAdderUsdPerUnit, -100, 100, "adder from index to delivered");
         }
 
         foreach (var s in set.Shapes)
@@ -48,6 +49,11 @@ public static class ScenarioChecks
             {
                 Range("shapes", f, 0.05, 20, "factor of a price shape");
             }
+        }
+
+        if (set.PriceCase is { } named)
+        {
+            Range("priceCase", named.FirstSeason, 0, set.SeasonCount - 1, "first season of the price case");
         }
 
         if (set.ShortCorrelations is { } z1)

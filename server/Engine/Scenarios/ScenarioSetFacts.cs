@@ -58,6 +58,9 @@ public sealed record ScenarioSetFacts
     /// <summary>Shapes laid over the futures.</summary>
     public IReadOnlyList<PriceShape> Shapes { get; init; } = [];
 
+    /// <summary>Named price case laid over the futures as well; null = none.</summary>
+    public PriceCase? PriceCase { get; init; }
+
     /// <summary>Own correlations of the short-term factor, order gas, propane, oil, electricity, row by row; null = default.</summary>
     public IReadOnlyList<double>? ShortCorrelations { get; init; }
 

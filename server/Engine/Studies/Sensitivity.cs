@@ -64,7 +64,7 @@ public sealed record Sensitivity(SensitivityEnd Base, IReadOnlyList<SensitivityB
     }
 
     /// <summary>The house and its one option, meeting the winters that the whole study meets.</summary>
-    private static Portfolio Alone(Portfolio portfolio, string houseId, OptionFacts option)
+    internal static Portfolio Alone(Portfolio portfolio, string houseId, OptionFacts option)
     {
         var used = portfolio.Houses.Values.Select(h => portfolio.Farms[h.FarmId].WeatherStationId).OfType<string>().Distinct().Where(portfolio.Stations.ContainsKey).Order(StringComparer.Ordinal).ToList();
         var shared = used.Count == 0 ? [] : used.Select(id => portfolio.Stations[id].Years.Keys.AsEnumerable()).Aggregate((a, b) => a.Intersect(b)).Order().ToList();
@@ -76,7 +76,9 @@ public sealed record Sensitivity(SensitivityEnd Base, IReadOnlyList<SensitivityB
         };
     }
 
-    private static OptionResult? Run(Portfolio portfolio, CancellationToken cancel) => StudyRun.Run(portfolio, 1, null, cancel).Result is { Options: [var only, ..] } ? only : null;
+    /// <summary>Its one option's result, on one thread; null where it is left out.</summary>
+    internal static OptionResult? Run(Portfolio portfolio, CancellationToken cancel) => StudyRun.Run(portfolio, 1, null, cancel).Result is { Options: [var only, ..] } ? only : null;
 
-    private static SensitivityEnd End(string words, OptionResult r) => new(words, r.NpvUsd.P50, r.OutlayUsd > 0 ? r.Lasting.SeasonOf(0.5) : null, r.Lasting.NeverShare);
+    /// <summary>What a page shows of a result.</summary>
+    internal static SensitivityEnd End(string words, OptionResult r) => new(words, r.NpvUsd.P50, r.OutlayUsd > 0 ? r.Lasting.SeasonOf(0.5) : null, r.Lasting.NeverShare);
 }

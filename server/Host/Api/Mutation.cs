@@ -57,13 +57,17 @@ public sealed record SaveScenarioSetInput(
     [property: Id] string Id, int ExpectedRevision, [property: Id] string RequestId, double DiscountRate, double UpkeepGrowth, double WageUsdPerHour, double ElectricityUsdPerKwh, double OffsetTrendKPerYear, double LossLevel, string Seed, LevelMeaning LevelMeaning);
 
 /// <summary>A file to import: its text, or the identifier of a file sent before to /uploads.</summary>
-public sealed record ImportInput([property: Id] string RequestId, string FileName, string? Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit, double? UtcOffsetHours = null, string? Column = null, [property: Id] string? UploadId = null);
+public sealed record ImportInput([property: Id] string RequestId, string FileName, string? Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit, double? UtcOffsetHours = null, string? Column = null, [property: Id] string? UploadId = null, PriceMarket? Market = null);
 
 /// <summary>What came of a save.</summary>
 public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults);
 
 /// <summary>What came of an import: what was found, and whether it was kept.</summary>
-public sealed record ImportPayload(bool Kept, int Rows, string Summary, IEnumerable<FaultView> Faults);
+public sealed record ImportPayload(bool Kept, int Rows, string Summary, IEnumerable<FaultView> Faults)
+{
+    /// <summary>What an imported price record says and what it cannot; null where there is none.</summary>
+    public IReadOnlyList<PriceFindingView>? Findings { get; init; }
+}
 
 /// <summary>A study asked for.</summary>
 public sealed record StudyPayload(StudyView Study, bool SameAs);
@@ -232,7 +236,7 @@ public sealed partial class Mutation
             return source.Nothing;
         }
 
-        var loaded = MonthlyPrices.Read(text, input.Column);
+        var loaded = MonthlyPrices.Read(text, input.Column, input.Fuel);
         var faults = loaded.Faults.ToList();
         var fuel = input.Fuel ?? loaded.Value?.Fuel ?? FuelKind.Propane;
         var priceUnit = loaded.Value?.Unit ?? input.PriceUnit;
@@ -242,23 +246,30 @@ public sealed partial class Mutation
         }
 
         var words = loaded.Value is { } r ? $"{r.Layout}: {r.Prices.Count} months from {r.FirstMonthOn:yyyy-MM} to {r.LastMonthOn:yyyy-MM}{(r.Unit is null ? string.Empty : $", dollars a {r.Unit}")}." : "Nothing could be read.";
-        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (loaded.LeavesOut && input.GoodRowsOnly != true))
+        if (loaded.Value is not { } record)
         {
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of));
         }
 
+        var market = input.Market ?? PriceMarket.Retail;
         var facts = new PriceSeriesFacts
         {
             Fuel = fuel,
-            Market = PriceMarket.Retail,
-            Class = fuel == FuelKind.Electricity ? PriceClass.Electricity : PriceClass.RetailFuel,
-            Unit = priceUnit!,
+            Market = market,
+            Class = fuel == FuelKind.Electricity ? PriceClass.Electricity : market == PriceMarket.Wholesale ? PriceClass.WholesaleFuel : PriceClass.RetailFuel,
+            Unit = priceUnit ?? string.Empty,
             FirstMonthOn = record.FirstMonthOn,
             UsdPerUnit = record.Prices,
             Source = input.FileName,
         };
+        var findings = PriceFindingView.Of(facts);
+        if (input.CheckOnly != false || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (loaded.LeavesOut && input.GoodRowsOnly != true))
+        {
+            return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { Findings = findings };
+        }
+
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"prices {input.Name} are imported", input.RequestId, [new(ItemKind.PriceSeries, null, null, facts, new(input.Name.Trim()))]);
-        return source.Done(new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
+        return source.Done(new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]) { Findings = findings });
     }
 
     private static SavePayload Missing(string what) => new(null, false, [new("NOT_FOUND", "id", $"There is no such {what}.", "Reload the page.", null, null)]);

@@ -125,6 +125,7 @@ public sealed partial class Query
     public static PriceFanView? PriceFan([FromServices] Register register, FuelKind fuel, int seasons = 5)
     {
         var set = register.SetFacts with { ReplicateCount = 2, PathCount = 512, SeasonCount = Math.Clamp(seasons, 1, 15) };
+        set = set.PriceCase?.FirstSeason >= set.SeasonCount ? set with { PriceCase = null } : set;
         var (spec, _) = FuturesSpec.Of(set, register.PricesInUse.ToDictionary(p => p.Key, p => register.Prices[p.Value].Facts), [0, 1], [new double[12], new double[12]]);
         if (spec?.Of(fuel) is not { } one)
         {

@@ -79,25 +79,21 @@ public sealed partial class PriceSeriesView(Register register, Item<PriceSeriesF
     /// <summary>The record.</summary>
     public IEnumerable<PricePointView> Months => item.Facts.UsdPerUnit.Select((v, i) => new PricePointView(item.Facts.FirstMonthOn.AddMonths(i).ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture), v));
 
-    /// <summary>What the fit says, in plain sentences.</summary>
-    public IEnumerable<string> FitWords
-    {
-        get
-        {
-            var (record, faults) = PriceRecord.Of(item.Facts);
-            if (record is null)
-            {
-                return faults.Select(f => f.Message);
-            }
+    /// <summary>What the record says and what it cannot, in plain sentences.</summary>
+    public IEnumerable<PriceFindingView> Findings => PriceFindingView.Of(item.Facts);
+}
 
-            var m = PriceFit.Of(record, item.Facts.Class);
-            return
-            [
-                $"{m.Months} months to {m.LastMonthOn:yyyy-MM}" + (record.Filled > 0 ? $", {record.Filled} of them filled between neighbours." : ", no gap."),
-                $"Prices move {100 * m.Volatility:0} % a year (the record alone says {100 * m.RawVolatility:0} %; the class prior weighs {100 * m.PriorWeight:0} %).",
-                m.Months < 60 ? "Under five years: the numbers are mostly the class prior's." : m.ShortReversion > 0 ? $"Half of a spike is gone after {12 * Math.Log(2) / m.ShortReversion:0} months." : "No return to a level is assumed.",
-            ];
-        }
+/// <summary>One thing that a price record says or cannot say.</summary>
+[Name("PriceFinding")]
+public sealed record PriceFindingView(string Code, string Words)
+{
+    /// <summary>Findings of a series; where it cannot be used, why not.</summary>
+    internal static IReadOnlyList<PriceFindingView> Of(PriceSeriesFacts facts)
+    {
+        var (record, faults) = PriceRecord.Of(facts);
+        return record is null
+            ? [.. faults.Select(f => new PriceFindingView(f.Code, $"{f.Message} {f.Remedy}"))]
+            : [.. PriceFindings.Of(PriceDiagnostics.Of(record, facts.Class)).Select(f => new PriceFindingView(f.Code, f.Words))];
     }
 }
 

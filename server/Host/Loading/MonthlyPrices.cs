@@ -16,12 +16,13 @@ public static class MonthlyPrices
     /// <summary>Reads a record.</summary>
     /// <param name="text">Text.</param>
     /// <param name="column">Which price column is meant, by its name, where there are several; null = not said.</param>
+    /// <param name="fuel">Fuel the price is said to be for; null = not said.</param>
     /// <returns>The record, null when there is none, and its faults.</returns>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
-    public static Loaded<MonthlyRecord> Read(SourceText text, string? column = null)
+    public static Loaded<MonthlyRecord> Read(SourceText text, string? column = null, FuelKind? fuel = null)
     {
         var (faults, rows) = (new FaultList(text.File), 0);
-        var table = new PriceTable(faults);
+        var table = new PriceTable(faults, fuel);
         Layout? at = null;
         (string Unit, double ToUsd)? unit = null;
         string? series = null;
@@ -44,6 +45,7 @@ public static class MonthlyPrices
 
                 text.HeadFound();
                 unit = at.Values.Count == 1 && at.Head ? PriceWords.Unit(cells[at.Values[0].Column]) : null;
+                table.Told(PriceCurrency.Named(at.Values.Count == 1 && at.Head ? cells[at.Values[0].Column] : null) ?? PriceCurrency.Named(string.Join(' ', before)), line);
                 before.AddRange(at.Head ? cells : []);
                 if (at.Head)
                 {
@@ -72,10 +74,15 @@ public static class MonthlyPrices
                 }
             }
 
+            if (at.Currency >= 0 && cells.ElementAtOrDefault(at.Currency) is { Length: > 0 } money && !table.InOneCurrency(PriceCurrency.Named(money) ?? money.Trim(), line, at.Currency + 1))
+            {
+                continue;
+            }
+
             Row(cells, line, at, unit?.ToUsd ?? 1, table, faults);
         }
 
-        if (faults.Has("TOO_LARGE") || table.Count == 0)
+        if (faults.Has("TOO_LARGE") || table.Count == 0 || table.IsForeign())
         {
             if (table.Count == 0 && text.Refusal is null && faults.Count == 0)
             {
@@ -126,34 +133,35 @@ public static class MonthlyPrices
         DateOnly.TryParseExact(cell, Formats, CultureInfo.InvariantCulture, DateTimeStyles.AllowWhiteSpaces, out var day) && day.Year is >= 1900 and <= 2200 ? new(day.Year, day.Month, 1) : null;
 
     /// <summary>Columns from 0, -1 = not there; each value column with its month of the year, 0 = told by the row.</summary>
-    private sealed record Layout(string Words, bool Head, int Date, int Year, int Unit, int Series, IReadOnlyList<(int Column, int Month)> Values)
+    private sealed record Layout(string Words, bool Head, int Date, int Year, int Unit, int Series, int Currency, IReadOnlyList<(int Column, int Month)> Values)
     {
         public static Layout? Of(string[] cells, string? wanted, int line, FaultList faults)
         {
             var names = cells.Select(c => HeadCell.Of(c, _ => false).Name).ToArray();
             int Find(params string[] any) => Array.FindIndex(names, n => any.Contains(n, StringComparer.Ordinal));
             var (year, period, unit, series) = (Find("year"), Find("period"), Find("unit", "units"), Find("series id", "series", "seriesid", "sourcekey"));
+            var currency = Find("currency");
             var value = Find("value", "price");
             if (year >= 0 && period >= 0 && value >= 0)
             {
-                return new("BLS: year, period and value", true, period, year, unit, series, [(value, 0)]);
+                return new("BLS: year, period and value", true, period, year, unit, series, currency, [(value, 0)]);
             }
 
             var twelve = MonthNames.Select(m => Array.FindIndex(names, n => n.StartsWith(m, StringComparison.Ordinal))).ToArray();
             if (year >= 0 && twelve.All(i => i >= 0))
             {
-                return new("a row a year, a column a month", true, year, -1, unit, series, [.. twelve.Select((c, i) => (c, i + 1))]);
+                return new("a row a year, a column a month", true, year, -1, unit, series, currency, [.. twelve.Select((c, i) => (c, i + 1))]);
             }
 
             var date = Find(DateNames);
             if (date >= 0 && cells.Length > 1 && Month(cells.ElementAtOrDefault(1 - Math.Min(date, 1))) is null)
             {
-                var others = Enumerable.Range(0, cells.Length).Where(i => i != date && i != unit && i != series && names[i].Length > 0).ToList();
+                var others = Enumerable.Range(0, cells.Length).Where(i => i != date && i != unit && i != series && i != currency && names[i].Length > 0).ToList();
                 var chosen = wanted is null ? -1 : Array.FindIndex(names, n => n == HeadCell.Plain(wanted) || n.Length > 0 && HeadCell.Plain(wanted).StartsWith(n, StringComparison.Ordinal));
                 chosen = chosen >= 0 ? chosen : value >= 0 ? value : others.Count == 1 ? others[0] : others.FirstOrDefault(i => names[i].Contains("price", StringComparison.Ordinal) || cells[i].Contains("dollars", StringComparison.OrdinalIgnoreCase), -1);
                 if (chosen >= 0)
                 {
-                    return new("month and price with a head", true, date, -1, unit, series, [(chosen, 0)]);
+                    return new("month and price with a head", true, date, -1, unit, series, currency, [(chosen, 0)]);
                 }
 
                 if (others.Count > 1)
@@ -164,7 +172,7 @@ public static class MonthlyPrices
                 return null;
             }
 
-            return cells.Length == 2 && Month(cells[0]) is not null && double.TryParse(cells[1].TrimStart('$'), CultureInfo.InvariantCulture, out _) ? new("month and price without a head", false, 0, -1, -1, -1, [(1, 0)]) : null;
+            return cells.Length == 2 && Month(cells[0]) is not null && double.TryParse(PriceCurrency.Split(cells[1]).Number, CultureInfo.InvariantCulture, out _) ? new("month and price without a head", false, 0, -1, -1, -1, -1, [(1, 0)]) : null;
         }
     }
 }

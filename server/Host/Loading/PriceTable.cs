@@ -1,10 +1,12 @@
 using System.Globalization;
+using FarmPortfolio.Engine;
 
 namespace FarmPortfolio.Host.Loading;
 
 /// <summary>Months as they are read, in either direction, then checked for gaps, doubles and stretches in another unit.</summary>
 /// <param name="faults">Where to say what is wrong.</param>
-internal sealed class PriceTable(FaultList faults)
+/// <param name="fuel">Fuel the price is said to be for; null = not said.</param>
+internal sealed class PriceTable(FaultList faults, FuelKind? fuel = null)
 {
     /// <summary>Fewest months that a volatility is fitted to.</summary>
     public const int FewestMonths = 24;
@@ -14,6 +16,8 @@ internal sealed class PriceTable(FaultList faults)
 
     private readonly SortedDictionary<DateOnly, (double Usd, int Line, int Column)> months = [];
     private readonly List<(DateOnly Month, int Line, int Column)> order = [];
+    private string? currency;
+    private int currencyLine;
 
     /// <summary>Months met.</summary>
     public int Count => months.Count;
@@ -32,13 +36,19 @@ internal sealed class PriceTable(FaultList faults)
             return;
         }
 
-        if (!double.TryParse(cell.TrimStart('$'), NumberStyles.Float, CultureInfo.InvariantCulture, out var price) || !double.IsFinite(price))
+        var (number, mark) = PriceCurrency.Split(cell);
+        if (mark is not null && !InOneCurrency(mark, line, column))
+        {
+            return;
+        }
+
+        if (!double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var price) || !double.IsFinite(price))
         {
             faults.Add("NOT_A_NUMBER", "price", $"\"{WeatherCells.Short(cell)}\" is no price.", cell.Contains(',', StringComparison.Ordinal) ? "Write decimals with a point." : "Give dollars a unit, such as 2.35.", line, column);
         }
         else if (!(price > 0))
         {
-            faults.Add("NOT_POSITIVE", "price", $"The price of {month:yyyy-MM} is {cell}.", "A price paid a month is above 0 (an hour of electricity at a market may not be); leave the month out if it is not known.", line, column);
+            faults.Add("NOT_POSITIVE", "price", $"The price of {month:yyyy-MM} is {cell}.", NotPositiveRemedy(fuel), line, column);
         }
         else if (months.TryGetValue(month, out var known))
         {
@@ -50,6 +60,42 @@ internal sealed class PriceTable(FaultList faults)
             order.Add((month, line, monthColumn));
         }
     }
+
+    /// <summary>Takes down the money that a head names; null = it names none.</summary>
+    public void Told(string? code, int line) => (currency, currencyLine) = (code, line);
+
+    /// <summary>Whether a price is in the money of those before; says so where it is not.</summary>
+    public bool InOneCurrency(string code, int line, int column)
+    {
+        (currency, currencyLine) = currency is null ? (code, line) : (currency, currencyLine);
+        if (code == currency)
+        {
+            return true;
+        }
+
+        faults.Add("TWO_CURRENCIES", "price", $"The price is in {WeatherCells.Short(code)}, the file before it in {WeatherCells.Short(currency)} (line {currencyLine}).", "Bring the whole file to US dollars at each month's rate; the row is left out.", line, column);
+        return false;
+    }
+
+    /// <summary>Whether the file is in other money than US dollars; says so where it is.</summary>
+    public bool IsForeign()
+    {
+        if (currency is null or PriceCurrency.Dollar)
+        {
+            return false;
+        }
+
+        faults.Add("NOT_DOLLARS", "price", $"The prices are in {WeatherCells.Short(currency)}.", "Bring them to US dollars at each month's rate; nothing is converted here.", currencyLine);
+        return true;
+    }
+
+    /// <summary>What would be right where a price is zero or below: electricity can be, gallons cannot.</summary>
+    internal static string NotPositiveRemedy(FuelKind? fuel) => fuel switch
+    {
+        FuelKind.Electricity => "Electricity at a market can cost nothing or less for hours, but futures move a price by percent and need one above 0: give the month's mean as paid, fees included, or leave the month out.",
+        null => "A price paid a month is above 0 (an hour of electricity at a market may not be); leave the month out if it is not known.",
+        _ => "Only electricity at a market can cost nothing or less; fuel that is delivered cannot. Give what was paid, or leave the month out.",
+    };
 
     /// <summary>Checks the months and lays them out.</summary>
     /// <returns>First month and prices.</returns>

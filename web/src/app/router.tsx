@@ -29,6 +29,7 @@ export const router = createBrowserRouter([
       { path: 'options/:optionId', lazy: async () => ({ Component: (await import('../features/retrofits/option-page.tsx')).OptionPage }) },
       { path: 'funding', lazy: async () => ({ Component: (await import('../features/funding/funding-page.tsx')).FundingPage }) },
       { path: 'fuel', lazy: async () => ({ Component: (await import('../features/fuel/fuel-page.tsx')).FuelPage }) },
+      { path: 'fuel/prices', lazy: async () => ({ Component: (await import('../features/prices/prices-page.tsx')).PricesPage }) },
       { path: 'winters', lazy: async () => ({ Component: (await import('../features/winters/winters-page.tsx')).WintersPage }) },
       { path: 'evidence', lazy: async () => ({ Component: (await import('../features/trials/evidence-page.tsx')).EvidencePage }) },
       {

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { Assumptions } from './assumption-queries.ts';
 import { CatalogueTable } from './catalogue-table.tsx';
@@ -15,7 +16,10 @@ export function AssumptionsPage() {
         Seasons from <b>{s.firstSeason}</b>, <b>{s.seasonCount}</b> of them; money is discounted at{' '}
         <b>{Math.round(1000 * s.discountRate) / 10} %</b>, everything nominal.
       </h1>
-      <p className="lead">A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}.</p>
+      <p className="lead">
+        A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}.{' '}
+        <Link to="/fuel/prices">How prices are assumed to move</Link>: cases, volatility, returns, correlations.
+      </p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />
       <CatalogueTable figures={data.coop.catalogueFigures} />
     </>

@@ -1,7 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useSearchParams } from 'react-router';
+import { Link, useSearchParams } from 'react-router';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { fuelName, type Fuel } from '../../lib/units/format.ts';
+import { Findings } from '../../components/findings.tsx';
 import { ExposurePart } from './exposure-part.tsx';
 import { FuelQuery, UsePrices } from './fuel-queries.ts';
 import { PastRatios } from './past-ratios.tsx';
@@ -67,21 +68,22 @@ export function FuelPage() {
       <PastRatios />
       <section>
         <h2>Records</h2>
-        <p className="caption">What the futures roll on from. The spread grows from each record&apos;s own last month.</p>
+        <p className="caption">
+          What the futures roll on from. The spread grows from each record&apos;s own last month.{' '}
+          <Link to={`/fuel/prices?fuel=${fuel}`}>Price cases and the settings of the model</Link>.
+        </p>
         {own.map((s) => (
           <div key={s.id}>
             <p>
               <b>{s.name}</b>, $ a {s.unit}, to {s.lastMonth}
-              {s.inUse ? '; in use' : ''}.{' '}
-              <span className="quiet">
-                {s.source}. {s.fitWords.join(' ')}
-              </span>{' '}
+              {s.inUse ? '; in use' : ''}. <span className="quiet">{s.source}.</span>{' '}
               {!s.inUse && (
                 <button className="link" disabled={use.isPending} onClick={() => use.mutate(s.id)}>
                   use this record
                 </button>
               )}
             </p>
+            <Findings findings={s.findings} open={s.inUse} />
           </div>
         ))}
       </section>

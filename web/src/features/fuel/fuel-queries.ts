@@ -31,7 +31,10 @@ export const FuelQuery = graphql(`
         source
         lastMonth
         inUse
-        fitWords
+        findings {
+          code
+          words
+        }
       }
     }
   }

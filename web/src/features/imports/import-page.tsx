@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
+import { Findings } from '../../components/findings.tsx';
 import { type Chosen, FileChoice } from './file-choice.tsx';
 
 const ImportWeather = graphql(`
@@ -35,6 +36,10 @@ const ImportPrices = graphql(`
         remedy
         line
         column
+      }
+      findings {
+        code
+        words
       }
     }
   }
@@ -75,7 +80,7 @@ export function ImportPage() {
   const queries = useQueryClient();
   const [kind, setKind] = useState<'farms' | 'weather' | 'prices'>('farms');
   const [file, setFile] = useState<Chosen>({ name: 'pasted', text: '' });
-  const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal' });
+  const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal', market: 'RETAIL' });
   const [goodRowsOnly, setGood] = useState(false);
   const input = (checkOnly: boolean): ImportInput => ({
     requestId: requestId(),
@@ -90,13 +95,14 @@ export function ImportPage() {
     elevationM: typed.elevation ? Number(typed.elevation) : null,
     fuel: typed.fuel as 'PROPANE',
     priceUnit: typed.priceUnit,
+    market: typed.market as 'RETAIL',
   });
   const run = useMutation({
     mutationFn: async (checkOnly: boolean) =>
       kind === 'farms'
-        ? (await ask(ImportFarms, { input: input(checkOnly) })).importFarms
+        ? { ...(await ask(ImportFarms, { input: input(checkOnly) })).importFarms, findings: null }
         : kind === 'weather'
-          ? (await ask(ImportWeather, { input: input(checkOnly) })).importWeather
+          ? { ...(await ask(ImportWeather, { input: input(checkOnly) })).importWeather, findings: null }
           : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
     onSuccess: (d) => (d.kept ? queries.invalidateQueries() : undefined),
   });
@@ -176,6 +182,13 @@ export function ImportPage() {
                 </select>
               </label>
               {text('priceUnit', 'dollars a: gal, therm, mcf, kWh')}
+              <label>
+                <span>where the price is made</span>
+                <select value={typed.market} onChange={(e) => set({ ...typed, market: e.target.value })}>
+                  <option value="RETAIL">delivered: what a user pays</option>
+                  <option value="WHOLESALE">at a hub or harbour: wholesale</option>
+                </select>
+              </label>
             </>
           )}
         </div>
@@ -235,6 +248,12 @@ export function ImportPage() {
                 ))}
               </tbody>
             </table>
+          )}
+          {found.findings && (
+            <>
+              <h3>What this record says, and what it cannot</h3>
+              <Findings findings={found.findings} open />
+            </>
           )}
           {!found.kept && found.rows > 0 && (
             <p>

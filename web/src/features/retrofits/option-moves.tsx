@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from 'react-router';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { SwingBars } from '../../components/charts/swing-bars.tsx';
 import { ask } from '../../lib/graphql/client.ts';
@@ -64,7 +65,8 @@ export function OptionMoves({ optionId, hasOutlay }: { optionId: string; hasOutl
         <p className="small quiet">
           Most of all: {widest.title.toLowerCase()}. At {widest.low.words} half the futures have it paid back by{' '}
           {back(widest.low.paybackSeason)}, at {widest.high.words} by {back(widest.high.paybackSeason)}; as assumed by{' '}
-          {back(s.base.paybackSeason)}. Reckoned with 512 futures of the same kind as the study&apos;s.
+          {back(s.base.paybackSeason)}. Reckoned with 512 futures of the same kind as the study&apos;s.{' '}
+          <Link to={`/fuel/prices?option=${encodeURIComponent(optionId)}`}>Under named price cases</Link>.
         </p>
       )}
     </section>
