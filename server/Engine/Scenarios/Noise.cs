@@ -43,6 +43,9 @@ public enum NoisePurpose
 
     /// <summary>Residual of a retail price over its wholesale price; key: fuel.</summary>
     RetailResidual = 13,
+
+    /// <summary>A house's air changes over those described; key: house.</summary>
+    AirOwn = 14,
 }
 
 /// <summary>Normal draws by counter: (seed, purpose, key, path, step). Nothing depends on order or threads.</summary>
