@@ -46,6 +46,29 @@ public static class DemandTables
         }
     }
 
+    /// <summary>Heat of one season at the record's own temperatures, options side by side; an option's heat does not depend on the others.</summary>
+    /// <param name="options">Options.</param>
+    /// <param name="year">The season.</param>
+    /// <returns>kWh in the order of the options.</returns>
+    internal static double[] SeasonKwh(IReadOnlyList<OptionModel> options, WeatherYear year)
+    {
+        var kwh = new double[options.Count];
+        foreach (var group in LaneGroup.Of(options, [0.0]))
+        {
+            var monthWh = new double[12 * group.Lanes];
+            LaneBalance.Season(group, year, monthWh);
+            for (var o = 0; o < group.Numbers.Length; o++)
+            {
+                for (var m = 0; m < 12; m++)
+                {
+                    kwh[group.Numbers[o]] += monthWh[m * group.Lanes + group.Lane(o, 0)] / 1000;
+                }
+            }
+        }
+
+        return kwh;
+    }
+
     /// <summary>The quadratic through three exact balances, Wh to kWh.</summary>
     private static void Fit(ReadOnlySpan<double> wh, Span<double> abc)
     {

@@ -11,6 +11,7 @@ internal static class HeatDefaults
     internal const double PurgeVolumesPerDay = 1;
     internal const double LossLevel = 1.10;
     internal const double AirChangesSdLn = 0.35;
+    internal const double FilmSdLn = 0.15;
 }
 
 /// <summary>Numbers that stand in for what is not known of a house.</summary>
@@ -36,6 +37,7 @@ internal static class BuiltInDefaults
                 P("ventOverDayK", "K", 10, factor: Us.DegreeK),
                 P("closeBelowWPerM2", "W/m2", 20, 0, 100),
                 P("airChangesSdLn", "1", HeatDefaults.AirChangesSdLn),
+                V("filmSdLn", "1", HeatDefaults.FilmSdLn, null, null, Computed, "film physics, 0.81 to 1.03 against the handbook's 0.70 Btu/h ft2 F"),
                 P("gradeBSd", "1", 0.15),
                 P("gradeCSd", "1", 0.30),
                 P("firmQuoteSd", "1", 0.07),

@@ -46,6 +46,9 @@ public enum NoisePurpose
 
     /// <summary>Slow factor of the price of wood pellets.</summary>
     PelletFactor = 14,
+
+    /// <summary>A house's air changes over those described; key: house.</summary>
+    AirOwn = 15,
 }
 
 /// <summary>Normal draws by counter: (seed, purpose, key, path, step). Nothing depends on order or threads.</summary>

@@ -24,6 +24,7 @@ internal sealed class HouseRun
     private readonly int[] months;
     private readonly PathNoise own;
     private readonly PartsAlone alone;
+    private readonly SavingByAir air;
     private readonly double[] loss;
     private (int From, int Count) tile;
 
@@ -45,6 +46,7 @@ internal sealed class HouseRun
         months = CostKernel.HeatedMonths(tables);
         own = new(context.Set.Seed, context.Paths);
         alone = new(house);
+        air = new(house, this.options, models, own);
         loss = Losses();
         Price(0);
         Standing();
@@ -94,6 +96,7 @@ internal sealed class HouseRun
         var share = work.PerPath;
         loss.CopyTo(share, 0);
         factor.Multiply(share, context.Shared, own, house.Model.Facts.DrawKey);
+        air.Multiply(share, number);
         var moved = house.Switches.GetValueOrDefault(option.Key);
         var burnt = moved is null ? null : Burnt(models[number + 1], table);
         if (moved?.Line is { Terms.IsMonthly: true } line)

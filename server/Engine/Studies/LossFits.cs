@@ -14,7 +14,7 @@ public static class LossFits
     public static IReadOnlyDictionary<string, LossFit> Of(Portfolio portfolio)
     {
         var groups = portfolio.FuelRecords.Where(r => r.Value.Entries.Count > 0 && portfolio.SupplyGroups.ContainsKey(r.Key)).OrderBy(r => r.Key, StringComparer.Ordinal).ToList();
-        var fits = new Dictionary<string, (GroupFit Fit, int Houses)>();
+        var (fits, spreads) = (new Dictionary<string, (GroupFit Fit, int Houses)>(), FitSpreads.Of(portfolio.Catalogue));
         foreach (var (id, record) in groups)
         {
             var houses = Behind(portfolio, id);
@@ -28,7 +28,7 @@ public static class LossFits
             if (house.Supplies.Where(s => fits.ContainsKey(s.SupplyGroupId)).MaxBy(s => s.Share) is { } supply)
             {
                 var (fit, houses) = fits[supply.SupplyGroupId];
-                byHouse[id] = Calibrations.House(fit, supply.SupplyGroupId, houses);
+                byHouse[id] = Calibrations.House(fit, supply.SupplyGroupId, houses, spreads);
             }
         }
 
@@ -61,6 +61,6 @@ public static class LossFits
         var group = portfolio.SupplyGroups[id];
         var station = portfolio.Farms.GetValueOrDefault(group.FarmId)?.WeatherStationId;
         var winters = station is not null && portfolio.Stations.TryGetValue(station, out var s) ? s.Years : new Dictionary<int, WeatherYear>();
-        return Calibrations.Of(group, record, houses, winters, portfolio.Catalogue.Default("gradeBSd"), portfolio.Catalogue.Default("gradeCSd"));
+        return Calibrations.Of(group, record, houses, winters, FitSpreads.Of(portfolio.Catalogue));
     }
 }

@@ -83,7 +83,7 @@ internal sealed class RealisedFactor
 internal sealed class PartsAlone(StudyHouse house)
 {
     private readonly Dictionary<string, double> saved = new(StringComparer.Ordinal);
-    private readonly Weather.WeatherYear winter = house.Pool.OrderBy(y => y.DegreeDaysK(15)).ThenBy(y => y.Season).ElementAt(house.Pool.Count / 2);
+    private readonly Weather.WeatherYear winter = house.Middling;
     private double? standing;
 
     /// <summary>Fuel a retrofit saves alone.</summary>

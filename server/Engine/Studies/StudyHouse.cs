@@ -39,6 +39,9 @@ internal sealed record StudyHouse(
     /// <summary>How well its heat is known.</summary>
     public DataGrade Grade => Loss.Grade;
 
+    /// <summary>The pool's winter of middling degree days (base 15 C).</summary>
+    public WeatherYear Middling { get; } = Pool.OrderBy(y => y.DegreeDaysK(15)).ThenBy(y => y.Season).ElementAt(Pool.Count / 2);
+
     /// <summary>Makes a house ready, or says why it cannot be.</summary>
     /// <param name="portfolio">All that the study reads.</param>
     /// <param name="id">House.</param>
@@ -77,7 +80,7 @@ internal sealed record StudyHouse(
         }
 
         var recorded = facts.Supplies.Any(s => portfolio.FuelRecords.TryGetValue(s.SupplyGroupId, out var r) && r.Entries.Any(e => e.Held is null));
-        return new(1, 0, portfolio.Catalogue.Default(recorded ? "gradeBSd" : "gradeCSd"), recorded ? DataGrade.B : DataGrade.C);
+        return new(1, 0, portfolio.Catalogue.Default(recorded ? "gradeBSd" : "gradeCSd"), recorded ? DataGrade.B : DataGrade.C) { AirSdLn = portfolio.Catalogue.Default("airChangesSdLn") };
     }
 
     private static List<SupplyLine> Feed(Portfolio portfolio, HouseFacts facts, HouseModel model, double priceFactor, List<Fault> faults)

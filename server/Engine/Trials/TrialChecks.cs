@@ -58,6 +58,35 @@ public static class TrialChecks
         return faults;
     }
 
+    /// <summary>Faults of nights to be set aside.</summary>
+    /// <param name="trial">Trial.</param>
+    /// <param name="nights">Nights of a house, by the day they end on.</param>
+    /// <returns>Faults; empty = none.</returns>
+    public static IReadOnlyList<Fault> Of(TrialFacts trial, TrialExclusion nights)
+    {
+        var faults = new List<Fault>();
+        if (trial.Houses.All(h => h.Label != nights.Label))
+        {
+            faults.Add(new("NO_HOUSE", "house", $"The trial has no house {nights.Label}.", $"Choose one of {string.Join(", ", trial.Houses.Select(h => h.Label))}."));
+        }
+
+        if (nights.To < nights.From)
+        {
+            faults.Add(new("TIME_BACKWARDS", "to", $"The stretch runs backwards: {nights.From:yyyy-MM-dd} to {nights.To:yyyy-MM-dd}.", "Give the first morning, then the last."));
+        }
+        else if (nights.To < trial.StartsOn || nights.From > trial.EndsOn)
+        {
+            faults.Add(new("OUT_OF_RANGE", "from", $"The trial ran from {trial.StartsOn:yyyy-MM-dd} to {trial.EndsOn:yyyy-MM-dd}.", "Give mornings of those days."));
+        }
+
+        if (string.IsNullOrWhiteSpace(nights.Reason))
+        {
+            faults.Add(new("REASON_NEEDED", "reason", "The nights are set aside without a reason.", "Say why; nothing is left out silently."));
+        }
+
+        return faults;
+    }
+
     /// <summary>Faults of what was read.</summary>
     /// <param name="trial">Trial.</param>
     /// <param name="intervals">Intervals by house.</param>

@@ -41,6 +41,7 @@ internal static class CatalogueTitles
         ["firmQuoteSd"] = "spread of a firm quote",
         ["gapM"] = "thickness of the fill",
         ["gapR"] = "R-value of the empty gap",
+        ["filmSdLn"] = "spread of the films' U-value (sd of the logarithm)",
         ["gradeBSd"] = "spread of a house's heat with bills (grade B)",
         ["gradeCSd"] = "spread of a house's heat without bills (grade C)",
         ["heightM"] = "height",

@@ -36,6 +36,18 @@ public sealed record SeasonCheckView(string SeasonName, DateOnly FromOn, DateOnl
 [Name("LossReasons")]
 public sealed record LossReasonsView(double? AirChangesFactor, double? FilmFactor);
 
+/// <summary>Films and leaks as the bills leave them, factors on what is described; low and high hold them in 90 of 100 cases.</summary>
+[Name("FilmsAndAir")]
+public sealed record FilmsAndAirView(double AirFactor, double AirLow, double AirHigh, double FilmFactor, double FilmLow, double FilmHigh, bool BillsTell)
+{
+    /// <summary>From the engine's fit.</summary>
+    internal static FilmsAndAirView Of(FilmsAndAir a)
+    {
+        static double At(double factor, double sdLn, int side) => factor * Math.Exp(side * 1.645 * sdLn);
+        return new(a.AirFactor, At(a.AirFactor, a.AirSdLn, -1), At(a.AirFactor, a.AirSdLn, 1), a.FilmFactor, At(a.FilmFactor, a.FilmSdLn, -1), At(a.FilmFactor, a.FilmSdLn, 1), a.BillsTell);
+    }
+}
+
 /// <summary>A fuel record against the houses behind it.</summary>
 [Name("FuelBills")]
 public sealed class FuelBillsView(Register register, string groupId, FuelRecordFacts? record, Item<FuelRecordFacts>? item, GroupFit fit)
@@ -84,6 +96,9 @@ public sealed class FuelBillsView(Register register, string groupId, FuelRecordF
 
     /// <summary>What leaks alone, or films alone, would have to be.</summary>
     public LossReasonsView? Reasons => LeaksAndFilms.Of(register.Behind(groupId), register.WintersOf(groupId), fit) is { } r ? new(r.AirChangesFactor, r.FilmFactor) : null;
+
+    /// <summary>Films and leaks as the bills leave them; null where no multiplier is believed.</summary>
+    public FilmsAndAirView? Apart => fit.Apart is { } a ? FilmsAndAirView.Of(a) : null;
 
     /// <summary>Whether the multiplier is believed.</summary>
     public bool Believed => fit.Believed;

@@ -274,5 +274,5 @@ public sealed partial class Mutation
 
     private static SavePayload Missing(string what) => new(null, false, [new("NOT_FOUND", "id", $"There is no such {what}.", "Reload the page.", null, null)]);
 
-    private static SavePayload Saved(SaveOutcome outcome) => new(outcome.ChangeId, outcome.ConflictItemId is not null, outcome.Faults.Select(FaultView.Of));
+    internal static SavePayload Saved(SaveOutcome outcome) => new(outcome.ChangeId, outcome.ConflictItemId is not null, outcome.Faults.Select(FaultView.Of));
 }

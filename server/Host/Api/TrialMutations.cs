@@ -20,10 +20,7 @@ public sealed record NotebookHouseView(string Label, TrialMeasure Measure, strin
 /// <summary>What came of a notebook.</summary>
 public sealed record ImportTrialPayload(bool Kept, int Rows, string Summary, IEnumerable<NotebookHouseView> Houses, IEnumerable<string> Answers, IEnumerable<FaultView> Faults);
 
-/// <summary>A piece of evidence to be kept.</summary>
-public sealed record EvidenceInput([property: Id] string RequestId, string RetrofitCode, EvidenceKind Kind, string Source, string? Note, double FactorMean, double FactorSd);
-
-/// <summary>Changes of trials and evidence.</summary>
+/// <summary>Notebooks of trials.</summary>
 public sealed partial class Mutation
 {
     /// <summary>Looks at a trial notebook, and keeps it with the evidence it gives when asked and sound.</summary>
@@ -74,38 +71,6 @@ public sealed partial class Mutation
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"trial {input.Name.Trim()} is brought in from {input.FileName}", input.RequestId, items);
         faults.AddRange(outcome.Faults);
         return Answer(outcome.ChangeId is not null, answers);
-    }
-
-    /// <summary>Keeps a published or judged factor of a retrofit.</summary>
-    public static SavePayload AddEvidence([FromServices] Register register, EvidenceInput input)
-    {
-        var facts = new EvidenceFacts { RetrofitCode = input.RetrofitCode, Kind = input.Kind, FactorMean = input.FactorMean, FactorSd = input.FactorSd };
-        List<Fault> faults = [.. facts.Check()];
-        if (register.Catalogue.Find(Engine.Retrofits.CatalogueKind.Retrofit, input.RetrofitCode) is null)
-        {
-            faults.Add(new("UNKNOWN_RETROFIT", "retrofitCode", $"The catalogue has no retrofit \"{input.RetrofitCode}\".", "Choose one of the list."));
-        }
-
-        if (string.IsNullOrWhiteSpace(input.Source))
-        {
-            faults.Add(new("EMPTY", "source", "The evidence names no source.", "Say who measured or judged it, where and when."));
-        }
-
-        return faults.Count > 0 ? new(null, false, faults.Select(FaultView.Of))
-            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"evidence on {input.RetrofitCode} is added", input.RequestId, [new(ItemKind.Evidence, null, null, facts, new(input.Source.Trim(), Note: input.Note))]));
-    }
-
-    /// <summary>Lets evidence count, or sets it aside with a reason.</summary>
-    public static SavePayload CountEvidence([FromServices] Register register, [Id] string id, int expectedRevision, bool counted, string? reason, [Id] string requestId)
-    {
-        if (register.Items.Find<EvidenceFacts>(register.Viewer, ItemKind.Evidence, id) is not { } evidence)
-        {
-            return Missing("piece of evidence");
-        }
-
-        var facts = evidence.Facts with { Counted = counted, SetAsideReason = counted ? null : reason?.Trim() };
-        return facts.Check() is { Count: > 0 } faults ? new(null, false, faults.Select(FaultView.Of))
-            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, counted ? "evidence counts again" : "evidence is set aside", requestId, [new(ItemKind.Evidence, id, expectedRevision, facts, evidence.Remarks)]));
     }
 }
 

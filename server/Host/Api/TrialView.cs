@@ -41,6 +41,10 @@ public sealed record ElsewhereView(string Station, double ModelledSaving, Measur
 [Name("TrialWorth")]
 public sealed record WorthView(FuelKind Fuel, double UsdPerUnit, string Unit, MeasuredView Usd);
 
+/// <summary>Nights of a house set aside by hand: those that end on these days.</summary>
+[Name("NightsAside")]
+public sealed record NightsAsideView(int No, string House, DateOnly From, DateOnly To, string Reason);
+
 /// <summary>Weeks a trial needs.</summary>
 [Name("TrialWeeks")]
 public sealed record WeeksView(double HalfWidthPoints, int? WeeksInUse, int? WeeksIdle);
@@ -189,6 +193,12 @@ public sealed class TrialView(Register register, Item<TrialFacts> item)
     /// <summary>Treated houses against it.</summary>
     [Complexity(1, 3)]
     public IEnumerable<TrialComparisonView> Comparisons => report.Value.Comparisons.Select(c => new TrialComparisonView(register, item, c));
+
+    /// <summary>Its houses as the notebook calls them, the control first.</summary>
+    public IEnumerable<string> Houses => item.Facts.Houses.OrderBy(h => h.Role).Select(h => h.Label);
+
+    /// <summary>Nights set aside by hand, each stretch with its reason.</summary>
+    public IEnumerable<NightsAsideView> NightsAside => item.Facts.Exclusions.Select((x, i) => new NightsAsideView(i, x.Label, x.From, x.To, x.Reason));
 
     /// <summary>What stops it or a part of it.</summary>
     public IEnumerable<FaultView> Faults => report.Value.Faults.Select(FaultView.Of);

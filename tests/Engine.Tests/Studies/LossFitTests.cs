@@ -42,6 +42,29 @@ public class LossFitTests
         Assert.True(shared > own * 1.15, $"shared {shared}, each house's own {own}");
     }
 
+    [Fact]
+    public void A_leakier_house_of_the_same_bill_saves_less_by_foam_and_more_by_sealing()
+    {
+        var (described, leaky) = (Run(1, Sure with { AirSdLn = 0 }), Run(1, Sure with { AirFactor = 2, AirSdLn = 0 }));
+        double Ratio(string key) => leaky.Options.Single(o => o.Key == key).FuelSavingUsd / described.Options.Single(o => o.Key == key).FuelSavingUsd;
+        Assert.InRange(Ratio("foam-now"), 0.75, 0.92);
+        Assert.InRange(Ratio("curtain-now"), 0.75, 1.0);
+        Assert.True(Ratio("foam-seal-now") > Ratio("foam-now"), $"foam and sealing {Ratio("foam-seal-now")}, foam {Ratio("foam-now")}");
+        for (var s = 0; s < described.CostBySeason.Count; s++)
+        {
+            Near(described.CostBySeason[s].Mean, leaky.CostBySeason[s].Mean, 1e-9 * described.CostBySeason[s].Mean, $"cost of season {s} as it stands");
+        }
+    }
+
+    [Fact]
+    public void Air_changes_not_measured_widen_a_saving_and_leave_the_cost_alone()
+    {
+        var (known, unknown) = (Run(1, Sure with { AirSdLn = 0 }), Run(1, Sure with { AirSdLn = 0.8 }));
+        Assert.Equal(known.CostBySeason[3].P90, unknown.CostBySeason[3].P90);
+        static double Width(StudyResult r) => r.Options.Single(o => o.Key == "foam-now").SavingBySeason[3] is var d ? d.P90 - d.P10 : 0;
+        Assert.True(Width(unknown) > 1.02 * Width(known), $"{Width(unknown)} against {Width(known)}");
+    }
+
     private static StudyResult Run(int houses, LossFit? fit)
     {
         var portfolio = SmallPortfolio.Of(houses);

@@ -48,6 +48,7 @@ internal sealed class PlainOption
         var (standing, table) = (DemandTables.Of(OptionModels.AsItStands(model), pool), DemandTables.Of(with, pool));
         var costs = OptionCosts.Of(model, portfolio.Farms[facts.FarmId], option, [], set, table.Uses);
         var plan = CashPlan.Of(model, option, costs, set, with.Efficiency);
+        var byAir = ByAir(model, option, pool);
         var result = new PlainOption(set.ReplicateCount * set.PathCount, set.SeasonCount);
         var draw = new Futures(futures.Spec);
         for (var r = 0; r < set.ReplicateCount; r++)
@@ -57,7 +58,8 @@ internal sealed class PlainOption
             {
                 var path = r * set.PathCount + p;
                 var loss = LogNormal(portfolio.Catalogue.Default("gradeCSd"), Noise.Normal(set.Seed, NoisePurpose.LossOwn, facts.DrawKey, path, 0));
-                var realised = Realised(portfolio, option.Parts[0], facts.DrawKey, path);
+                var realised = Realised(portfolio, option.Parts[0], facts.DrawKey, path) *
+                    byAir(Math.Exp(portfolio.Catalogue.Default("airChangesSdLn") * Noise.Normal(set.Seed, NoisePurpose.AirOwn, facts.DrawKey, path, 0)));
                 for (var s = 0; s < set.SeasonCount; s++)
                 {
                     var cell = p * set.SeasonCount + s;
@@ -113,6 +115,23 @@ internal sealed class PlainOption
         var own = Noise.Normal(set.Seed, NoisePurpose.SavingOwn, drawKey ^ Noise.Key("own " + code), path, 0);
         var mean = portfolio.Catalogue.Value(CatalogueKind.Retrofit, code, "factorMean", 1);
         return Math.Max(0, mean + sd * (Math.Sqrt(set.CommonShare) * shared + Math.Sqrt(1 - set.CommonShare) * own));
+    }
+
+    /// <summary>What a factor on the air changes does to the share saved, the house burning the same: Lagrange's polynomial through three balances of the middling winter.</summary>
+    private static Func<double, double> ByAir(HouseModel model, OptionFacts option, IReadOnlyList<WeatherYear> pool)
+    {
+        var winter = pool.OrderBy(y => y.DegreeDaysK(15)).ElementAt(pool.Count / 2);
+        double Share(double factor)
+        {
+            var house = AirLeaks.SameLoss(model, factor);
+            var (standing, with) = (OptionModels.AsItStands(house), OptionModels.Of(house, option).Model!);
+            return 1 - HeatBalance.Season(with, winter).TotalKwh / with.Efficiency / (HeatBalance.Season(standing, winter).TotalKwh / standing.Efficiency);
+        }
+
+        var (described, step) = (Share(1), Math.Exp(0.35 * 1.2815515655446004));
+        double[] x = [1 / step, 1, step];
+        var y = x.Select(f => Share(f) / described).ToArray();
+        return f => Math.Max(0, Enumerable.Range(0, 3).Sum(i => y[i] * Enumerable.Range(0, 3).Where(j => j != i).Aggregate(1.0, (product, j) => product * (f - x[j]) / (x[i] - x[j]))));
     }
 
     private static double Fade(Portfolio portfolio, string code, int since) =>

@@ -65,6 +65,71 @@ public class TrialTests
         Assert.Contains(answer.GetProperty("faults").EnumerateArray(), f => f.GetProperty("message").GetString()!.Contains("used no fuel", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task A_published_saving_is_set_against_a_house_like_it_looked_at_then_kept()
+    {
+        await using var host = new TemporaryHost();
+        const string Add = "mutation($input: EvidenceInput!) { addEvidence(input: $input) { changeId words faults { code field message } } }";
+        async Task<JsonElement> Added(bool checkOnly, double value, double low, double high, string? like = "h_demo000", string source = "extension report, two winters", string kind = "PUBLISHED", string code = "blanket") => (await Data(host, Add,
+            new { input = new { requestId = Guid.NewGuid().ToString(), retrofitCode = code, kind, source, value, low, high, likeHouseId = like, checkOnly } })).GetProperty("addEvidence");
+        static string Code(JsonElement answer) => Assert.Single(answer.GetProperty("faults").EnumerateArray()).GetProperty("code").GetString()!;
+        Assert.Equal("OUT_OF_ORDER", Code(await Added(false, 0.20, 0.25, 0.30)));
+        Assert.Equal("OUT_OF_RANGE", Code(await Added(false, 20, 15, 25)));
+        Assert.Equal("EMPTY", Code(await Added(false, 0.20, 0.15, 0.25, source: " ")));
+        Assert.Equal("UNKNOWN_RETROFIT", Code(await Added(false, 0.20, 0.15, 0.25, code: "quilt")));
+        Assert.Equal("NOT_BY_HAND", Code(await Added(false, 0.20, 0.15, 0.25, kind: "TRIAL")));
+        Assert.Equal("NO_HOUSE", Code(await Added(false, 0.20, 0.15, 0.25, like: "h_none")));
+        var looked = await Added(true, 0.20, 0.15, 0.25);
+        Assert.Null(looked.GetProperty("changeId").GetString());
+        Assert.Contains("The model expects", looked.GetProperty("words").GetString(), StringComparison.Ordinal);
+        var kept = await Added(false, 0.20, 0.15, 0.25);
+        Assert.NotNull(kept.GetProperty("changeId").GetString());
+        var coop = (await Data(host, "{ coop { evidence { retrofitCode kind source savingShare factorMean factorSd counted } realisedFactors { retrofitCode sites priorMean mean sd priorSd } } }")).GetProperty("coop");
+        var evidence = coop.GetProperty("evidence").EnumerateArray().Single(e => e.GetProperty("retrofitCode").GetString() == "blanket");
+        Assert.Equal(0.20, evidence.GetProperty("savingShare").GetDouble());
+        var (mean, sd) = (evidence.GetProperty("factorMean").GetDouble(), evidence.GetProperty("factorSd").GetDouble());
+        Assert.InRange(mean, 0.7, 2.0);
+        Assert.Equal(0.05 / 1.6448536 / 0.20, sd / mean, 1e-6);
+        var factor = coop.GetProperty("realisedFactors").EnumerateArray().Single(f => f.GetProperty("retrofitCode").GetString() == "blanket");
+        Assert.Equal(1, factor.GetProperty("sites").GetInt32());
+        Assert.True(factor.GetProperty("mean").GetDouble() > factor.GetProperty("priorMean").GetDouble(), factor.ToString());
+    }
+
+    [Fact]
+    public async Task Nights_set_aside_need_a_reason_and_reckon_the_evidence_again_in_one_change()
+    {
+        await using var host = new TemporaryHost();
+        const string Look = "{ coop { trials { id revision houses nightsAside { no house from to reason } comparisons { retrofitCode saving { value } nights { leftOut } } } evidence { retrofitCode kind factorMean revision } changes(first: 1) { itemCount } } }";
+        const string Set = "mutation($input: SetNightsAsideInput!) { setNightsAside(input: $input) { changeId conflict faults { code } } }";
+        static JsonElement Foam(JsonElement trial) => trial.GetProperty("comparisons").EnumerateArray().Single(c => c.GetProperty("retrofitCode").GetString() == "foam");
+        static double Factor(JsonElement coop) => coop.GetProperty("evidence").EnumerateArray().Single(e => e.GetProperty("retrofitCode").GetString() == "foam" && e.GetProperty("kind").GetString() == "TRIAL").GetProperty("factorMean").GetDouble();
+        var before = (await Data(host, Look)).GetProperty("coop");
+        var trial = before.GetProperty("trials")[0];
+        var id = trial.GetProperty("id").GetString();
+        var house = trial.GetProperty("houses").EnumerateArray().First().GetString();
+        var facts = (await Data(host, "{ coop { trials { startsOn endsOn } } }")).GetProperty("coop").GetProperty("trials")[0];
+        var first = DateOnly.Parse(facts.GetProperty("startsOn").GetString()!, CultureInfo.InvariantCulture);
+        string On(int days) => first.AddDays(days).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        async Task<JsonElement> Aside(string from, string to, string reason, int revision = 1, string? of = null) => (await Data(host, Set, new { input = new { requestId = Guid.NewGuid().ToString(), trialId = id, expectedRevision = revision, house = of ?? house, from, to, reason } })).GetProperty("setNightsAside");
+        static string Code(JsonElement answer) => answer.GetProperty("faults").EnumerateArray().Last().GetProperty("code").GetString()!;
+        Assert.Equal("REASON_NEEDED", Code(await Aside(On(20), On(24), " ")));
+        Assert.Equal("TIME_BACKWARDS", Code(await Aside(On(24), On(20), "door")));
+        Assert.Equal("OUT_OF_RANGE", Code(await Aside("2001-01-01", "2001-01-02", "door")));
+        Assert.Equal("NO_HOUSE", Code(await Aside(On(20), On(24), "door", of: "Z")));
+        Assert.Equal("TOO_FEW_LEFT", Code(await Aside(On(0), On(400), "all of it")));
+        var done = await Aside(On(20), On(34), "door left open for a delivery");
+        Assert.NotNull(done.GetProperty("changeId").GetString());
+        var after = (await Data(host, Look)).GetProperty("coop");
+        Assert.Equal(3, after.GetProperty("changes")[0].GetProperty("itemCount").GetInt32());
+        Assert.Equal("door left open for a delivery", Assert.Single(after.GetProperty("trials")[0].GetProperty("nightsAside").EnumerateArray()).GetProperty("reason").GetString());
+        Assert.Contains(Foam(after.GetProperty("trials")[0]).GetProperty("nights").EnumerateArray(), n => n.GetProperty("leftOut").GetString() == "door left open for a delivery");
+        Assert.NotEqual(Factor(before), Factor(after));
+        Assert.True((await Aside(On(20), On(24), "again", 1)).GetProperty("conflict").GetBoolean());
+        var back = (await Data(host, "mutation($id: ID!) { takeNightsBack(trialId: $id, expectedRevision: 2, no: 0, requestId: \"b1\") { changeId faults { code } } }", new { id })).GetProperty("takeNightsBack");
+        Assert.NotNull(back.GetProperty("changeId").GetString());
+        Assert.Equal(Factor(before), Factor((await Data(host, Look)).GetProperty("coop")), 1e-12);
+    }
+
     private static async Task<JsonElement> Data(TemporaryHost host, string query, object? variables = null)
     {
         var answer = await host.Ask(query, variables);

@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Published.Heat;
@@ -55,6 +56,21 @@ public class FoamTests
 
         Expect.Near(expected, (new SemicircleHouse { AirChanges = airChanges, UValue = low }).With("foam").SavingPct(), 2.5, $"{airChanges} air changes at the same bill, U {low:0.00}");
     }
+
+    [Theory, MemberData(nameof(SameBill))]
+    public void The_films_that_make_up_for_leaks_lose_as_much_and_give_that_saving(double airChanges, double expected)
+    {
+        // the futures' own way to the same rows: conductance kept, no season run to find it
+        var house = new SemicircleHouse();
+        var leaky = AirLeaks.SameLoss(house.House(), airChanges);
+        Expect.Near(house.HeatMmbtu(), Heat(house, OptionModels.AsItStands(leaky)), 1e-6 * house.HeatMmbtu(), $"{airChanges} air changes, heat as it stands, MMBtu");
+        var foam = house.With("foam");
+        var (option, faults) = OptionModels.Of(leaky, new("check", ["foam"], Overrides: new() { Physics = new Dictionary<string, double>(foam.Physics) { ["foam.lightLost"] = 0, ["foam.onBelowC"] = double.PositiveInfinity, ["foam.closeBelowWPerM2"] = 0, ["foam.delayHours"] = 0, ["foam.closing"] = 0 } }));
+        Assert.Empty(faults);
+        Expect.Near(expected, 100 * (1 - Heat(house, option!) / house.HeatMmbtu()), 2.5, $"{airChanges} air changes at the same bill");
+    }
+
+    private static double Heat(SemicircleHouse house, OptionModel option) => house.Years.Average(y => HeatBalance.Season(option, y).TotalKwh) / Us.MmbtuKwh;
 
     [Fact]
     public void The_share_hardly_moves_from_winter_to_winter()

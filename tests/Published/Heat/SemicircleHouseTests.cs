@@ -51,4 +51,16 @@ public class SemicircleHouseTests
     [Theory, MemberData(nameof(Combinations))]
     public void Saving_of_a_combination(string codes, double expected) =>
         Expect.Near(expected, new SemicircleHouse().With(codes, ("seal.airFactor", 0.6)).SavingPct(), 2.5, codes);
+
+    [Theory]
+    [InlineData("foam", 50)]
+    [InlineData("curtain", 35)]
+    public void Saving_of_the_hours_in_the_dark(string code, double expected)
+    {
+        // the season's figure is this x the share wanted in the dark; an hour half dark counts as lit, so a point off
+        var (standing, with) = (new SemicircleHouse().Seasons(), new SemicircleHouse().With(code).Seasons());
+        var dark = 100 * (1 - with.Sum(s => s.DarkDemandKwh) / standing.Sum(s => s.DarkDemandKwh));
+        Expect.Near(expected, dark, 2.5, code + ", in the dark alone");
+        Expect.Near(new SemicircleHouse().With(code).SavingPct(), dark * standing.Sum(s => s.DarkDemandKwh) / standing.Sum(s => s.TotalKwh), 1.2, code + ", season from its dark share");
+    }
 }

@@ -2,7 +2,7 @@ using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Published.Weather;
 
-/// <summary>FAO Irrigation and Drainage Paper 56, examples 8, 9, 15 and 18, as public test suites print them; Cesaraccio and others (2001) as a public reference page prints it.</summary>
+/// <summary>FAO Irrigation and Drainage Paper 56, examples 8, 9, 10, 15 and 18, as public test suites print them; Cesaraccio and others (2001) as a public reference page prints it.</summary>
 public class FaoTests
 {
     public static TheoryData<int, double> DegreeDays65F => new()
@@ -22,6 +22,14 @@ public class FaoTests
 
     [Fact]
     public void Example_9_daylight() => Assert.Equal(11.665592, SolarGeometry.DaylightHours(-20, 246), 1e-4);
+
+    [Fact]
+    public void Example_10_day_length_and_radiation_at_Rio()
+    {
+        // FAO-56 example 10: 22.9 S, 15 May: Ra 25.1 MJ/m2 d, N 10.9 h (full precision 25.111028 and 10.895076, as public test suites print them)
+        Assert.Equal(25.111028, SolarGeometry.ExtraterrestrialMjPerM2(-22.9, 135), 1e-4);
+        Assert.Equal(10.895076, SolarGeometry.DaylightHours(-22.9, 135), 1e-4);
+    }
 
     [Fact]
     public void Example_15_hargreaves() => Assert.Equal(22.3, SolarGeometry.HargreavesMjPerM2(40.6, 26.6, 14.8, 0.16, 0), 0.05);

@@ -33,11 +33,17 @@ public class SeverityTests
         Assert.Contains(severity.Reference.Mild, byHand.Take(3).Select(g => g.Season));
     }
 
-    [Fact]
-    public void Example_10_day_length_and_radiation_at_Rio()
+    /// <summary>Base in F, mean degree days of a year in F, their coefficient of variation, 2009 to 2023 by calendar year; computed on the record.</summary>
+    [Theory]
+    [InlineData(65, 4433.1, 0.071)]
+    [InlineData(60, 3353.1, 0.093)]
+    [InlineData(50, 1654.8, 0.177)]
+    public void The_lower_the_base_the_more_years_differ(double baseF, double mean, double variation)
     {
-        // FAO-56 example 10: 22.9 S, 15 May: Ra 25.1 MJ/m2 d, N 10.9 h (full precision 25.111028 and 10.895076, as public test suites print them)
-        Assert.Equal(25.111028, SolarGeometry.ExtraterrestrialMjPerM2(-22.9, 135), 1e-4);
-        Assert.Equal(10.895076, SolarGeometry.DaylightHours(-22.9, 135), 1e-4);
+        var years = CentralPark.Days.Where(d => d.Day.Year <= 2023).GroupBy(d => d.Day.Year).Select(g => g.Sum(d => Math.Max(0, baseF - (d.MaxF + d.MinF) / 2))).ToArray();
+        var found = years.Average();
+        var sd = Math.Sqrt(years.Sum(y => (y - found) * (y - found)) / (years.Length - 1));
+        Assert.True(Math.Abs(found - mean) <= 0.05, $"base {baseF} F: expected a mean of {mean}, reckoned {found:0.00}, tolerance 0.05");
+        Assert.True(Math.Abs(sd / found - variation) <= 0.0006, $"base {baseF} F: expected a variation of {variation}, reckoned {sd / found:0.0000}, tolerance 0.0006");
     }
 }

@@ -39,12 +39,13 @@ public static class Calibrations
     /// <param name="record">Its record; null = none.</param>
     /// <param name="houses">Houses behind it, as described.</param>
     /// <param name="winters">Weather of their station by season year.</param>
-    /// <param name="gradeBSd">Spread of grade B.</param>
-    /// <param name="gradeCSd">Spread of grade C.</param>
+    /// <param name="spreads">What is held before the bills; null = the defaults.</param>
     /// <returns>The fit.</returns>
     public static GroupFit Of(
-        SupplyGroupFacts group, FuelRecordFacts? record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, double gradeBSd = 0.15, double gradeCSd = 0.30)
+        SupplyGroupFacts group, FuelRecordFacts? record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, FitSpreads? spreads = null)
     {
+        var held = spreads ?? new();
+        var (gradeBSd, gradeCSd) = (held.GradeB, held.GradeC);
         var lines = new EntryLines(group, record ?? new() { SupplyGroupId = string.Empty });
         var use = FuelUses.Of(lines);
         var fuel = new ModelledFuel(houses, winters);
@@ -77,15 +78,15 @@ public static class Calibrations
         var metered = met.Where(i => i.Use.Metered).ToList();
         var gradeA = believed && goodness is { Met: true } && metered.Count >= EnoughIntervals && metered.Count == met.Count && best >= FullSeason;
         var relative = fit.SlopeSe is { } se && slope > 0 ? se / slope : double.PositiveInfinity;
-        var scatter = Sqrt(y.Select((v, i) => (v - fitted[i]) * (v - fitted[i]) / d[i]).Sum() / Max(1, y.Length - parameters));
         return words.Of(new()
         {
             Use = use,
-            Intervals = [.. met.Select((m, i) => new IntervalFit(m.Use, m.Modelled + told * d[i], fitted[i], y.Length > parameters + 2 && Abs(y[i] - fitted[i]) > 2 * scatter * Sqrt(d[i])))],
+            Intervals = [.. met.Select((m, i) => new IntervalFit(m.Use, m.Modelled + told * d[i], fitted[i], y.Length > parameters + 2 && Abs(y[i] - fitted[i]) > 2 * Sqrt(fit.Variances[i])))],
             WithoutWeather = intervals.Count - met.Count,
             Multiplier = Range(slope, fit.SlopeSe, fit.Freedom),
             BaseKwhPerDay = Range(own, fit.BaseSe, fit.Freedom),
             BaseIsFitted = baseFitted,
+            Apart = believed ? Apart(houses, winters, met, fit, baseFitted, held) : null,
             Fit = goodness,
             AsDescribed = Goodness.Of(y, [.. x.Select((m, i) => m + told * d[i])], d),
             Check = CheckOf(seasons, told),
@@ -103,11 +104,29 @@ public static class Calibrations
     /// <param name="fit">The fit.</param>
     /// <param name="groupId">Tank or meter.</param>
     /// <param name="houses">Houses behind it.</param>
+    /// <param name="spreads">What is held before the bills; null = the defaults.</param>
     /// <returns>The fit of a house.</returns>
-    public static LossFit House(GroupFit fit, string groupId, int houses)
+    public static LossFit House(GroupFit fit, string groupId, int houses, FitSpreads? spreads = null)
     {
+        var prior = (spreads ?? new()).AirLn;
         var mean = fit is { Believed: true, Multiplier: { } m } ? m.Value : 1;
-        return fit.Grade == DataGrade.C ? new(1, 0, fit.Sd, DataGrade.C) : new(mean, fit.Sd, houses > 1 ? SharedHouseSd : 0, fit.Grade, groupId);
+        var loss = fit.Grade == DataGrade.C ? new LossFit(1, 0, fit.Sd, DataGrade.C) : new(mean, fit.Sd, houses > 1 ? SharedHouseSd : 0, fit.Grade, groupId);
+
+        // bills of several houses tell of their mean; each is as far from it as before
+        return fit.Apart is { } apart
+            ? loss with { AirFactor = apart.AirFactor, AirSdLn = Sqrt(apart.AirSdLn * apart.AirSdLn + prior * prior * (1 - 1.0 / houses)) }
+            : loss with { AirSdLn = prior };
+    }
+
+    /// <summary>Films and leaks as the bills leave them; of several houses the mean leaks vary less than one's.</summary>
+    private static FilmsAndAir Apart(IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, List<(UseInterval Use, double Modelled)> met, WeightedFit fit, bool baseFitted, FitSpreads held)
+    {
+        var losses = new LossFuel(houses, winters);
+        var parts = met.Select(i => losses.Of(i.Use.FromOn, i.Use.ToOn)).ToList();
+        var variances = fit.Freedom > 0 ? fit.Variances : [.. met.Select(i => Pow(held.GradeB * i.Use.KwhFuel, 2) + 1)];
+        return FilmsAndAir.Of(
+            [.. met.Select(i => i.Use.KwhFuel)], [.. met.Select(i => i.Modelled)], [.. parts.Select(p => p.Film)], [.. parts.Select(p => p.Air)], [.. met.Select(i => i.Use.Days)],
+            variances, fit.Base, baseFitted, held with { AirLn = held.AirLn / Sqrt(houses.Count) });
     }
 
     private static Fitted Range(double value, double? se, int freedom)

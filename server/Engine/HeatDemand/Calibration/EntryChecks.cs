@@ -17,6 +17,8 @@ internal static class EntryChecks
     internal const double DollarsSd = 0.10;
 
     private const double TotalMiss = 0.02;
+    private const double LeastThermsPerCcf = 0.7;
+    private const double MostThermsPerCcf = 1.3;
 
     /// <summary>Looks at a line.</summary>
     /// <returns>The line in kWh; null where it is held.</returns>
@@ -44,6 +46,12 @@ internal static class EntryChecks
         if (lines.KwhPerUnit(entry) is not { } kwhPerUnit)
         {
             lines.Hold(no, "UNKNOWN_UNIT", "unit", $"{Words(lines.Group.Fuel)} is not sold by the \"{entry.Unit}\".", $"Choose one of {string.Join(", ", HeatingValues.UnitsOf(lines.Group.Fuel))}.");
+            return null;
+        }
+
+        if (entry.ThermsPerCcf is { } factor && !(factor is >= LeastThermsPerCcf and <= MostThermsPerCcf))
+        {
+            lines.Hold(no, "OUT_OF_RANGE", "thermsPerCcf", $"A therm factor of {EntryLines.Figure(factor)} is outside 0.7 to 1.3 therms a Ccf.", "Give the factor as on the bill, near 1.03; MMBtu a thousand cubic feet is the same number.");
             return null;
         }
 

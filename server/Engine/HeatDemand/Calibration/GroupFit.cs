@@ -53,6 +53,9 @@ public sealed record GroupFit
     /// <summary>Whether the base use was fitted, not told or assumed.</summary>
     public bool BaseIsFitted { get; init; }
 
+    /// <summary>Films and leaks as the bills leave them; null where no multiplier is believed.</summary>
+    public FilmsAndAir? Apart { get; init; }
+
     /// <summary>Bias and scatter with the fit.</summary>
     public Goodness? Fit { get; init; }
 

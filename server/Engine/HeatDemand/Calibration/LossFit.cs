@@ -8,6 +8,12 @@ namespace FarmPortfolio.Engine.HeatDemand.Calibration;
 /// <param name="SupplyGroupId">Tank or meter whose bills say so; null = none.</param>
 public sealed record LossFit(double Mean, double SharedSd, double OwnSd, DataGrade Grade, string? SupplyGroupId = null)
 {
+    /// <summary>Middle of the factor on the air changes described: bills fix the heat as a whole, this says how much of it goes by leaks.</summary>
+    public double AirFactor { get; init; } = 1;
+
+    /// <summary>Spread of the logarithm of that factor; 0 = measured.</summary>
+    public double AirSdLn { get; init; } = Retrofits.HeatDefaults.AirChangesSdLn;
+
     /// <summary>Spread of the house's multiplier, relative.</summary>
     public double Sd => Math.Sqrt(SharedSd * SharedSd + OwnSd * OwnSd);
 }

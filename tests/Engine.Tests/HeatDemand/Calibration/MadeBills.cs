@@ -20,19 +20,22 @@ internal static class MadeBills
 
     public static readonly SupplyGroupFacts Tank = new() { FarmId = "f", Fuel = FuelKind.Propane, Kind = SupplyKind.Tank, TankSizeL = 1000 * Us.GallonL };
 
-    private static readonly Dictionary<int, double[]> Daily = Winters.ToDictionary(w => w.Key, w => DailyHeat.Of(OptionModels.AsItStands(House), w.Value).Select(q => q / House.Heaters[0].Efficiency).ToArray());
+    private static readonly Dictionary<int, double[]> Daily = DailyOf(House);
 
     /// <summary>Fuel that the model needs over whole days, kWh.</summary>
-    public static double Modelled(DateOnly from, DateOnly to)
+    public static double Modelled(DateOnly from, DateOnly to, Dictionary<int, double[]>? daily = null)
     {
         var sum = 0.0;
         for (var day = from; day <= to; day = day.AddDays(1))
         {
-            sum += Daily[SeasonCalendar.SeasonOf(day)][SeasonCalendar.DayIndex(day)];
+            sum += (daily ?? Daily)[SeasonCalendar.SeasonOf(day)][SeasonCalendar.DayIndex(day)];
         }
 
         return sum;
     }
+
+    /// <summary>Bills of another house than described, its base use and noise as in <see cref="Bills"/>.</summary>
+    public static FuelRecordFacts BillsOf(HouseModel truth, int months, double basePerDay, Func<int, double> noise, double rootDays) => Bills(months, 1, basePerDay, noise, rootDays, 0, DailyOf(truth));
 
     /// <summary>Bills with reads near the middle of each month.</summary>
     /// <param name="months">Months, from July 2011.</param>
@@ -41,7 +44,8 @@ internal static class MadeBills
     /// <param name="noise">Standard normal of a bill.</param>
     /// <param name="rootDays">kWh of noise a root day.</param>
     /// <param name="share">Noise as a share of the bill.</param>
-    public static FuelRecordFacts Bills(int months, double multiplier, double basePerDay, Func<int, double> noise, double rootDays = 0, double share = 0)
+    /// <param name="daily">Fuel of another house day by day; null = <see cref="House"/>.</param>
+    public static FuelRecordFacts Bills(int months, double multiplier, double basePerDay, Func<int, double> noise, double rootDays = 0, double share = 0, Dictionary<int, double[]>? daily = null)
     {
         var entries = new List<FuelEntry>();
         var read = new DateOnly(2011, 7, 16);
@@ -49,7 +53,7 @@ internal static class MadeBills
         {
             var next = new DateOnly(2011, 7, 12).AddMonths(i + 1).AddDays(7 * i % 9);
             var days = next.DayNumber - read.DayNumber;
-            var kwh = multiplier * Modelled(read.AddDays(1), next) + basePerDay * days;
+            var kwh = multiplier * Modelled(read.AddDays(1), next, daily) + basePerDay * days;
             kwh += noise(i) * (rootDays * Math.Sqrt(days) + share * kwh);
             entries.Add(new(FuelEntryKind.Bill, read.AddDays(1), next, kwh, "kWh", kwh, null, ReadKind.Actual));
             read = next;
@@ -78,4 +82,7 @@ internal static class MadeBills
     }
 
     public static Func<int, double> Noise(int replicate, long seed = 20) => i => FarmPortfolio.Engine.Scenarios.Noise.Normal(seed, NoisePurpose.LossGroup, 1, replicate, i);
+
+    private static Dictionary<int, double[]> DailyOf(HouseModel house) =>
+        Winters.ToDictionary(w => w.Key, w => DailyHeat.Of(OptionModels.AsItStands(house), w.Value).Select(q => q / house.Heaters[0].Efficiency).ToArray());
 }

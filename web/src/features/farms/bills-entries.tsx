@@ -1,4 +1,5 @@
 import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
+import { BillsLineActions } from './bills-line-actions.tsx';
 import { day, lineCounts } from './bills-words.ts';
 
 export type Entry = BillsFragment['entries'][number];
@@ -16,10 +17,12 @@ export function BillsEntries({
   entries,
   confirm,
   takeOut,
+  changeFactor,
 }: {
   entries: readonly Entry[];
   confirm?: (no: number) => void;
-  takeOut?: (no: number) => void;
+  takeOut?: (no: number, reason: string | null) => void;
+  changeFactor?: (no: number, factor: number | null) => void;
 }) {
   return (
     <>
@@ -47,6 +50,7 @@ export function BillsEntries({
                 <td>{e.kind === 'DELIVERY' ? day(e.toOn) : `${day(e.fromOn)} to ${day(e.toOn)}`}</td>
                 <td className="n">
                   {e.onlyDollars ? 'from the money' : `${e.quantity.toLocaleString('en-US', { maximumFractionDigits: 1 })} ${e.unit}`}
+                  {e.thermsPerCcf != null && <span className="second">{e.thermsPerCcf} therms a Ccf</span>}
                 </td>
                 <td>{String(e.read).toLowerCase()}</td>
                 <td className="n">{e.totalUsd?.toLocaleString('en-US', { maximumFractionDigits: 2 }) ?? ''}</td>
@@ -58,16 +62,7 @@ export function BillsEntries({
                       {f.message} {f.remedy}
                     </span>
                   ))}
-                  {confirm && e.faults.length > 0 && !e.confirmed && (
-                    <button type="button" className="link" onClick={() => confirm(e.no)}>
-                      it is right as it stands
-                    </button>
-                  )}{' '}
-                  {takeOut && (e.takenOut || e.faults.length > 0) && (
-                    <button type="button" className="link" onClick={() => takeOut(e.no)}>
-                      {e.takenOut ? 'put it back' : 'take it out'}
-                    </button>
-                  )}
+                  {confirm && takeOut && <BillsLineActions e={e} confirm={confirm} takeOut={takeOut} changeFactor={changeFactor} />}
                 </td>
               </tr>
             ))}

@@ -47,7 +47,16 @@ export function BillsForm({
   const [lines, setLines] = useState<FuelEntryInput[]>(bills.entries.map(asInput));
   const [automatic, setAutomatic] = useState(bills.automaticDelivery ?? false);
   const usual = bills.entries[0]?.unit ?? (fuel === 'NATURAL_GAS' ? 'therm' : fuel === 'ELECTRICITY' ? 'kWh' : 'gal');
-  const [typed, set] = useState({ from: '', to: '', quantity: '', unit: usual, read: tank ? 'FULL' : 'ACTUAL', total: '', gauge: '' });
+  const [typed, set] = useState({
+    from: '',
+    to: '',
+    quantity: '',
+    unit: usual,
+    read: tank ? 'FULL' : 'ACTUAL',
+    total: '',
+    gauge: '',
+    factor: '',
+  });
   const queries = useQueryClient();
   const run = useMutation({
     mutationFn: (checkOnly: boolean) =>
@@ -83,6 +92,7 @@ export function BillsForm({
     let seen = 0;
     setLines(lines.map((l) => (same(entry)(l) && seen++ === twins ? { ...l, ...part(l) } : l)));
   };
+  const byVolume = fuel === 'NATURAL_GAS' && ['ccf', 'mcf', 'm3'].includes(typed.unit.trim().toLowerCase());
   const add = () => {
     const quantity = typedNumber(typed.quantity);
     setLines([
@@ -96,11 +106,12 @@ export function BillsForm({
         totalUsd: typedNumber(typed.total),
         read: typed.read as ReadKind,
         gaugeAfterPct: typedNumber(typed.gauge),
+        thermsPerCcf: byVolume ? typedNumber(typed.factor) : null,
       } as FuelEntryInput,
     ]);
-    set({ ...typed, from: typed.to, to: '', quantity: '', total: '', gauge: '' });
+    set({ ...typed, from: typed.to, to: '', quantity: '', total: '', gauge: '', factor: '' });
   };
-  const wrong = [typed.quantity, typed.total, typed.gauge].some((t) => t.trim() !== '' && !Number.isFinite(Number(t)));
+  const wrong = [typed.quantity, typed.total, typed.gauge, typed.factor].some((t) => t.trim() !== '' && !Number.isFinite(Number(t)));
   const field = (key: keyof typeof typed, label: string, type = 'text') => (
     <label>
       <span>{label}</span>
@@ -116,6 +127,7 @@ export function BillsForm({
         {field('to', tank ? 'day of the delivery' : 'day of the read', 'date')}
         {field('quantity', 'quantity')}
         {field('unit', 'unit')}
+        {byVolume && field('factor', 'therm factor of this bill, therms a Ccf')}
         <label>
           <span>{tank ? 'fill' : 'read'}</span>
           <select value={typed.read} onChange={(e) => set({ ...typed, read: e.target.value })}>
@@ -149,7 +161,8 @@ export function BillsForm({
       <BillsEntries
         entries={shown.entries}
         confirm={(no) => change(no, () => ({ confirmed: true }))}
-        takeOut={(no) => change(no, (l) => ({ takenOut: l.takenOut ? null : 'taken out by hand' }))}
+        takeOut={(no, reason) => change(no, () => ({ takenOut: reason }))}
+        changeFactor={fuel === 'NATURAL_GAS' ? (no, factor) => change(no, () => ({ thermsPerCcf: factor })) : undefined}
       />
       {run.data?.saveFuelRecord.conflict && <p className="fault">{CONFLICT}</p>}
       {run.error && <p className="fault">{run.error.message}</p>}

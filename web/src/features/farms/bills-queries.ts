@@ -47,6 +47,15 @@ export const Bills = graphql(`
       airChangesFactor
       filmFactor
     }
+    apart {
+      airFactor
+      airLow
+      airHigh
+      filmFactor
+      filmLow
+      filmHigh
+      billsTell
+    }
     believed
     grade
     sdPct

@@ -6,7 +6,7 @@ const of100 = (factor: number) => `${factor < 1 ? '−' : '+'}${String(Math.abs(
 
 /** What the bills say, before any saving: reckoned against billed, the verdict, what to check first, the grade and what would raise it. */
 export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fuel: Fuel; units: UnitSystem }) {
-  const { check: c, multiplier: m, baseKwhPerDay: b, reasons: r } = bills;
+  const { check: c, multiplier: m, baseKwhPerDay: b, reasons: r, apart: a } = bills;
   const off = m ? Math.abs(m.value - 1) > 0.1 : false;
   return (
     <>
@@ -60,6 +60,16 @@ export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fue
           {bills.nmbePct?.toFixed(1) ?? '–'} %, scatter {bills.cvRmsePct?.toFixed(1) ?? '–'} % with the fit; as described{' '}
           {bills.describedNmbePct?.toFixed(1) ?? '–'} and {bills.describedCvRmsePct?.toFixed(1) ?? '–'} %. Limits 5 and 15 % are those of
           ASHRAE Guideline 14 for months, borrowed for other intervals.
+        </p>
+      )}
+      {a && (
+        <p className="small quiet">
+          {a.billsTell
+            ? 'These bills tell leaks from films: '
+            : 'Bills alone cannot tell leaks from films; with what such houses are like they leave '}
+          air changes at {a.airFactor.toFixed(2)} times those described (90 %: {a.airLow.toFixed(2)} to {a.airHigh.toFixed(2)}) and the
+          films&apos; U-values at {a.filmFactor.toFixed(2)} times ({a.filmLow.toFixed(2)} to {a.filmHigh.toFixed(2)}). Studies draw the air
+          changes from that; it moves what sealing, foam and curtains save, not what the houses burn.
         </p>
       )}
       {bills.notes.map((n) => (

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { ask } from '../../lib/graphql/client.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { EvidenceForm } from './evidence-form.tsx';
 import { EvidenceTable, FactorTable } from './evidence-list.tsx';
 import { TrialImport } from './trial-import.tsx';
 import { TrialSection } from './trial-section.tsx';
@@ -58,6 +59,7 @@ export function EvidencePage() {
         <p className="caption">What the catalogue's own figure already rests on is listed, but set aside: it must not count twice.</p>
         <EvidenceTable evidence={coop.evidence} />
       </section>
+      <EvidenceForm coop={coop} />
       <section>
         <h2>Planning a trial</h2>
         <p>

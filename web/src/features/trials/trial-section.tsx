@@ -1,4 +1,5 @@
 import { dollars, fuelName, temperature, type UnitSystem } from '../../lib/units/format.ts';
+import { NightsAside } from './nights-aside.tsx';
 import { SavingMark } from './saving-mark.tsx';
 import { percent, range, type Comparison, type Trial } from './trials-query.ts';
 import { UseChart } from './use-chart.tsx';
@@ -22,6 +23,7 @@ export function TrialSection({ trial, units }: { trial: Trial; units: UnitSystem
       {trial.comparisons.map((c) => (
         <ComparisonPart key={c.house} c={c} control={trial.control ?? 'A'} units={units} />
       ))}
+      <NightsAside trial={trial} />
     </section>
   );
 }

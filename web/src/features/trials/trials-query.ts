@@ -6,9 +6,18 @@ export const EvidencePageDocument = graphql(`
     coop {
       trials {
         id
+        revision
         name
         place
         note
+        houses
+        nightsAside {
+          no
+          house
+          from
+          to
+          reason
+        }
         startsOn
         endsOn
         station
