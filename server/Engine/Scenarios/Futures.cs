@@ -1,5 +1,4 @@
 using FarmPortfolio.Engine.Fuel;
-using FarmPortfolio.Engine.Units;
 using static System.Math;
 
 namespace FarmPortfolio.Engine.Scenarios;
@@ -46,7 +45,6 @@ public sealed class FuturesBlock(int replicate, int paths, int seasons)
 /// <summary>Draws futures, one replicate at a time, the same bits whoever draws them.</summary>
 public sealed class Futures
 {
-    private const double Month = 1.0 / 12;
     private const double ColdGasPerK = 0.04;
     private const double ColdCarry = 0.7;
 
@@ -54,6 +52,8 @@ public sealed class Futures
     private readonly double[] shortRoot;
     private readonly double[] longRoot;
     private readonly int firstMonth;
+    private readonly int[] months;
+    private readonly Lazy<LeadingComponents> leading;
 
     /// <summary>Makes ready to draw.</summary>
     /// <param name="spec">What names the futures.</param>
@@ -64,10 +64,15 @@ public sealed class Futures
         shortRoot = Correlation.Cholesky(spec.Set.ShortCorrelations ?? Correlation.ShortDefault);
         longRoot = Correlation.Cholesky(spec.Set.LongCorrelations ?? Correlation.LongDefault);
         firstMonth = 12 * spec.Set.FirstSeason + 6;
+        months = MonthSteps();
+        leading = new(() => LeadingComponents.Of(spec, Tracks(), [shortRoot, longRoot], firstMonth, months));
     }
 
     /// <summary>What names the futures.</summary>
     public FuturesSpec Spec => spec;
+
+    /// <summary>The components that Sobol points stand for.</summary>
+    internal LeadingComponents Leading => leading.Value;
 
     /// <summary>Draws a replicate.</summary>
     /// <param name="replicate">0 to the set's count less 1.</param>
@@ -77,39 +82,18 @@ public sealed class Futures
         var set = spec.Set;
         var block = new FuturesBlock(replicate, set.PathCount, set.SeasonCount);
         DrawWinters(block);
-        var months = MonthSteps();
-        var tracks = spec.Fuels.Select(f => new FuelTrack(f, set, firstMonth)).ToArray();
-        var z = new double[2 * Correlation.Fuels];
+        var tracks = Tracks();
+        var draws = new double[2 * Correlation.Fuels * months.Length];
         for (var path = 0; path < set.PathCount; path++)
         {
             var number = replicate * set.PathCount + path;
-            var unrest = UnrestOf(number);
+            var unrest = Draw(replicate, path, draws);
             foreach (var track in tracks)
             {
                 track.Start();
             }
 
-            var cold = 0.0;
-            foreach (var month in months)
-            {
-                Correlated(number, month, z);
-                var index = month - firstMonth;
-                if (index >= 0)
-                {
-                    var winter = block.Winter[path * set.SeasonCount + index / 12];
-                    cold = spec.ColdK[winter][index % 12] + ColdCarry * cold;
-                }
-
-                for (var f = 0; f < tracks.Length; f++)
-                {
-                    var extra = f == 0 && set.ColdMonthTerm && tracks[f].Wholesale ? ColdGasPerK * cold : 0;
-                    tracks[f].Step(month, unrest, z[f], z[Correlation.Fuels + f], extra, number);
-                    if (index >= 0)
-                    {
-                        block.UsdPerKwh[f][path * set.SeasonCount * 12 + index] = tracks[f].UsdPerKwh(index / 12);
-                    }
-                }
-            }
+            Follow(block, path, tracks, unrest, draws);
         }
 
         block.Pellets = new(() => DrawPellets(block));
@@ -124,7 +108,7 @@ public sealed class Futures
         for (var path = 0; path < block.Paths; path++)
         {
             var number = block.Replicate * block.Paths + path;
-            var unrest = UnrestOf(number);
+            var unrest = UnrestOf(block.Replicate, path);
             track.Start();
             for (var month = from; month < firstMonth + 12 * block.Seasons; month++)
             {
@@ -139,10 +123,78 @@ public sealed class Futures
         return prices;
     }
 
-    private double UnrestOf(int number)
+    private FuelTrack[] Tracks() => [.. spec.Fuels.Select(f => new FuelTrack(f, spec.Set, firstMonth))];
+
+    /// <summary>The unrest of a path, and its independent draws: short-term factors then long-term ones, fuel by fuel a row of months.</summary>
+    private double Draw(int replicate, int path, double[] draws)
     {
-        var u = Noise.Uniform(spec.Set.Seed, NoisePurpose.Unrest, 0, number, 0);
+        var (set, number) = (spec.Set, replicate * spec.Set.PathCount + path);
+        for (var factor = 0; factor < 2; factor++)
+        {
+            var purpose = factor == 0 ? NoisePurpose.ShortFactor : NoisePurpose.LongFactor;
+            for (var pair = 0; pair < 2; pair++)
+            {
+                var at = (factor * Correlation.Fuels + 2 * pair) * months.Length;
+                Noise.NormalPairs(set.Seed, purpose, pair, number, months[0], draws.AsSpan(at, months.Length), draws.AsSpan(at + months.Length, months.Length));
+            }
+        }
+
+        if (set.Sampling == PathSampling.Plain)
+        {
+            return UnrestOf(replicate, path);
+        }
+
+        Span<double> normals = stackalloc double[SobolPoints.Dimensions - 1];
+        for (var c = 0; c < Leading.Count; c++)
+        {
+            normals[c] = NormalQuantile.At(SobolPoints.Scrambled(set.Seed, replicate, path, c + 1));
+        }
+
+        Leading.Replace(draws, normals);
+        return UnrestOf(replicate, path);
+    }
+
+    /// <summary>The unrest of a path, shared by all its fuels.</summary>
+    private double UnrestOf(int replicate, int path)
+    {
+        var set = spec.Set;
+        var u = set.Sampling == PathSampling.Plain
+            ? Noise.Uniform(set.Seed, NoisePurpose.Unrest, 0, replicate * set.PathCount + path, 0)
+            : SobolPoints.Scrambled(set.Seed, replicate, path, 0);
         return PriceModel.Unrest[u < 0.25 ? 0 : u < 0.75 ? 1 : 2];
+    }
+
+    /// <summary>Carries a path's draws through the months into prices.</summary>
+    private void Follow(FuturesBlock block, int path, FuelTrack[] tracks, double unrest, double[] draws)
+    {
+        var (set, number, cold) = (spec.Set, block.Replicate * block.Paths + path, 0.0);
+        Span<double> raw = stackalloc double[2 * Correlation.Fuels];
+        Span<double> z = stackalloc double[2 * Correlation.Fuels];
+        for (var step = 0; step < months.Length; step++)
+        {
+            for (var lane = 0; lane < raw.Length; lane++)
+            {
+                raw[lane] = draws[lane * months.Length + step];
+            }
+
+            Correlated(raw, z);
+            var index = months[step] - firstMonth;
+            if (index >= 0)
+            {
+                var winter = block.Winter[path * set.SeasonCount + index / 12];
+                cold = spec.ColdK[winter][index % 12] + ColdCarry * cold;
+            }
+
+            for (var f = 0; f < tracks.Length; f++)
+            {
+                var extra = f == 0 && set.ColdMonthTerm && tracks[f].Wholesale ? ColdGasPerK * cold : 0;
+                tracks[f].Step(months[step], unrest, z[f], z[Correlation.Fuels + f], extra, number);
+                if (index >= 0)
+                {
+                    block.UsdPerKwh[f][path * set.SeasonCount * 12 + index] = tracks[f].UsdPerKwh(index / 12);
+                }
+            }
+        }
     }
 
     private int[] MonthSteps()
@@ -152,26 +204,18 @@ public sealed class Futures
         return [.. Enumerable.Range(from, firstMonth + 12 * spec.Set.SeasonCount - from)];
     }
 
-    private void Correlated(int path, int month, double[] z)
+    /// <summary>Two correlated draws a fuel: short-term factors, then long-term ones.</summary>
+    private void Correlated(ReadOnlySpan<double> raw, Span<double> z)
     {
-        Span<double> raw = stackalloc double[Correlation.Fuels];
         for (var factor = 0; factor < 2; factor++)
         {
-            var purpose = factor == 0 ? NoisePurpose.ShortFactor : NoisePurpose.LongFactor;
             var root = factor == 0 ? shortRoot : longRoot;
-            for (var pair = 0; pair < 2; pair++)
-            {
-                var words = Noise.Words(spec.Set.Seed, purpose, pair, path, month);
-                raw[2 * pair] = NormalQuantile.At(Philox.Uniform(words.A, words.B));
-                raw[2 * pair + 1] = NormalQuantile.At(Philox.Uniform(words.C, words.D));
-            }
-
             for (var i = 0; i < Correlation.Fuels; i++)
             {
                 var sum = 0.0;
                 for (var j = 0; j <= i; j++)
                 {
-                    sum += root[i * Correlation.Fuels + j] * raw[j];
+                    sum += root[i * Correlation.Fuels + j] * raw[factor * Correlation.Fuels + j];
                 }
 
                 z[factor * Correlation.Fuels + i] = sum;
@@ -205,125 +249,6 @@ public sealed class Futures
                 block.Winter[path * block.Seasons + s] = (byte)(int)(spec.Pool.Count * (place / block.Paths));
                 block.OffsetK[path * block.Seasons + s] = set.OffsetK + set.OffsetTrendKPerYear * s + set.OffsetSdK * Noise.Normal(set.Seed, NoisePurpose.Offset, 0, number, s);
             }
-        }
-    }
-
-    /// <summary>One fuel along one path.</summary>
-    private sealed class FuelTrack
-    {
-        private readonly FuelSpec fuel;
-        private readonly ScenarioSetFacts set;
-        private readonly int lastMonth;
-        private readonly double level;
-        private readonly double gap;
-        private readonly double[] shape = new double[12];
-        private readonly double shortDecay;
-        private readonly double longDecay;
-        private readonly double shortStep;
-        private readonly double longStep;
-        private readonly double kwhPerUnit;
-        private readonly double[] meanShift;
-        private readonly double[] growth;
-        private readonly double[] caseFactor;
-        private readonly double calm;
-        private readonly double stormy;
-        private double chi;
-        private double xi;
-        private double residual;
-        private double now;
-        private double last;
-        private double before;
-        private double delivered;
-
-        public FuelTrack(FuelSpec fuel, ScenarioSetFacts set, int firstMonth)
-        {
-            (this.fuel, this.set) = (fuel, set);
-            var m = fuel.Model;
-            lastMonth = 12 * m.LastMonthOn.Year + m.LastMonthOn.Month - 1;
-            var own = set.Prices.FirstOrDefault(p => p.Fuel == fuel.Fuel)?.LevelUsdPerUnit;
-            var yearsToFirst = Max(0, firstMonth - lastMonth) * Month;
-            (level, gap) = own is { } given ? (Log(given) - m.Growth * yearsToFirst, 0) : (m.Level, m.Gap);
-            var mean = m.Shape.Average(Exp);
-            for (var i = 0; i < 12; i++)
-            {
-                shape[i] = m.Shape[i] - Log(mean);
-            }
-
-            shortDecay = Exp(-m.ShortReversion * Month);
-            longDecay = Exp(-m.LongReversion * Month);
-            shortStep = m.ShortVolatility * Sqrt(m.ShortReversion > 0 ? (1 - shortDecay * shortDecay) / (2 * m.ShortReversion) : Month);
-            longStep = m.LongVolatility * Sqrt(m.LongReversion > 0 ? (1 - longDecay * longDecay) / (2 * m.LongReversion) : Month);
-            kwhPerUnit = HeatingValues.KwhPerUnit(fuel.Fuel, fuel.DeliveredUnit) ?? throw new ArgumentException($"{fuel.Fuel} is not sold by the {fuel.DeliveredUnit}", nameof(fuel));
-            var coldTerm = fuel.Fuel == FuelKind.NaturalGas && set.ColdMonthTerm;
-            (stormy, calm) = fuel.Wholesale ? (coldTerm ? 1.25 : 1.45, 0.45) : (1, 1);
-            meanShift = MeanShifts(firstMonth);
-            growth = [.. Enumerable.Range(0, meanShift.Length).Select(i => Exp(m.Growth * i * Month))];
-            caseFactor = [.. Enumerable.Range(0, set.SeasonCount).Select(s => set.Shapes.Where(c => c.Fuel is null || c.Fuel == fuel.Fuel)
-                .Aggregate(1.0, (f, c) => s >= c.FirstSeason && s - c.FirstSeason < c.SeasonFactors.Count ? f * c.SeasonFactors[s - c.FirstSeason] : f))];
-        }
-
-        public bool Wholesale => fuel.Wholesale;
-
-        public void Start()
-        {
-            (chi, xi, residual) = (gap, 0, 0);
-            (now, last, before) = (fuel.LastPrices[0], fuel.LastPrices[1], fuel.LastPrices[2]);
-            delivered = fuel.PassThrough is { } p ? p.Constant + p.Now * now + p.Last * last + p.Before * before : now;
-        }
-
-        public void Step(int month, double unrest, double z1, double z2, double extra, int path)
-        {
-            var steps = month - lastMonth;
-            if (steps <= 0)
-            {
-                return;
-            }
-
-            var calendar = month % 12;
-            chi = shortDecay * chi + unrest * Unrest(calendar) * shortStep * z1;
-            xi = longDecay * xi + unrest * longStep * z2;
-            (before, last) = (last, now);
-            now = Elementary.Exp(level + fuel.Model.Growth * steps * Month + shape[calendar] - meanShift[steps] + xi + chi + extra);
-            if (fuel.PassThrough is { ResidualSd: > 0 } through)
-            {
-                residual = through.ResidualAr * residual +
-                    through.ResidualSd * Sqrt(1 - through.ResidualAr * through.ResidualAr) * Noise.Normal(set.Seed, NoisePurpose.RetailResidual, (int)fuel.Fuel, path, month);
-            }
-
-            if (fuel.PassThrough is { } p)
-            {
-                var floor = 0.2 * p.Constant;
-                delivered = Max(floor, (p.Constant + residual) * growth[steps] + p.Now * now + p.Last * last + p.Before * before);
-            }
-            else
-            {
-                delivered = now;
-            }
-        }
-
-        public double UsdPerKwh(int season) => delivered * caseFactor[season] / kwhPerUnit;
-
-        private double Unrest(int calendarMonth) => calendarMonth is >= 10 or <= 2 ? stormy : calm;
-
-        private double[] MeanShifts(int firstMonth)
-        {
-            var count = Max(1, firstMonth + 12 * set.SeasonCount - lastMonth);
-            var shifts = new double[count];
-            if (set.LevelMeaning == LevelMeaning.Middle)
-            {
-                return shifts;
-            }
-
-            var (vc, vx) = (0.0, 0.0);
-            for (var i = 1; i < count; i++)
-            {
-                var g = Unrest((lastMonth + i) % 12);
-                vc = shortDecay * shortDecay * vc + g * g * shortStep * shortStep;
-                vx = longDecay * longDecay * vx + longStep * longStep;
-                shifts[i] = PriceModel.MeanOverMedian(vc + vx);
-            }
-
-            return shifts;
         }
     }
 }

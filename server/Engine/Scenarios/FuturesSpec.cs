@@ -21,6 +21,8 @@ public sealed record FuelSpec(FuelKind Fuel, PriceModel Model, bool Wholesale, P
 /// <summary>All that names the futures of a study. Nothing of a farm is in it, so every house meets the same futures.</summary>
 public sealed record FuturesSpec
 {
+    private const double HeatingBaseC = 15;
+
     /// <summary>Assumptions, their price case resolved into shapes.</summary>
     public required ScenarioSetFacts Set { get; init; }
 
@@ -41,6 +43,9 @@ public sealed record FuturesSpec
     /// <summary>Kelvin each winter's month is below the pool's mean, by winter and month (July first), 0 outside November to March.</summary>
     public required IReadOnlyList<double[]> ColdK { get; init; }
 
+    /// <summary>Share of a year's heat by month (July first), from the pool's degree days below 15 C: what Sobol points weigh the months by.</summary>
+    public required IReadOnlyList<double> LoadShare { get; init; }
+
     /// <summary>Name of the futures: SHA-256 of all that makes them.</summary>
     /// <returns>64 hex digits.</returns>
     public string Sha256()
@@ -59,6 +64,11 @@ public sealed record FuturesSpec
         Add("short", [.. (Set.ShortCorrelations ?? Correlation.ShortDefault).Cast<object?>()]);
         Add("long", [.. (Set.LongCorrelations ?? Correlation.LongDefault).Cast<object?>()]);
         Add("weights", [.. (Set.SamplingWeights ?? []).Cast<object?>()]);
+        if (Set.Sampling == PathSampling.Sobol)
+        {
+            Add("load", [.. LoadShare.Cast<object?>()]);
+        }
+
         foreach (var shape in Set.Shapes)
         {
             Add("shape", [shape.Fuel, shape.FirstSeason, .. shape.SeasonFactors.Cast<object?>()]);
@@ -118,7 +128,14 @@ public sealed record FuturesSpec
         }
 
         var pellets = PelletPrices.Of(set, series.GetValueOrDefault(FuelKind.WoodPellets), faults);
-        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC) }, []);
+        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC), LoadShare = Load(monthMeansC) }, []);
+    }
+
+    private static double[] Load(IReadOnlyList<double[]> monthMeansC)
+    {
+        var degrees = Enumerable.Range(0, 12).Select(m => monthMeansC.Sum(w => Math.Max(0, HeatingBaseC - w[m]))).ToArray();
+        var sum = degrees.Sum();
+        return [.. degrees.Select(d => sum > 0 ? d / sum : 1.0 / 12)];
     }
 
     private static ScenarioSetFacts Resolved(ScenarioSetFacts set, IReadOnlyList<FuelSpec> fuels) =>

@@ -49,6 +49,9 @@ public enum NoisePurpose
 
     /// <summary>A house's air changes over those described; key: house.</summary>
     AirOwn = 15,
+
+    /// <summary>Permutations of a replicate's Sobol points; key: the replicate.</summary>
+    SobolScramble = 16,
 }
 
 /// <summary>Normal draws by counter: (seed, purpose, key, path, step). Nothing depends on order or threads.</summary>
@@ -87,13 +90,41 @@ public static class Noise
         var whole = normals.Length & ~3;
         for (var i = 0; i < whole; i += 4)
         {
-            NormalQuantile.At(PhiloxLanes.Uniforms(lanes, (uint)step, (uint)purpose, k).First).CopyTo(normals[i..]);
+            NormalQuantile.At(PhiloxLanes.Uniforms(lanes, Vector256.Create((ulong)step), (uint)purpose, k).First).CopyTo(normals[i..]);
             lanes += Vector256.Create(4UL);
         }
 
         for (var i = whole; i < normals.Length; i++)
         {
             normals[i] = Normal(seed, purpose, key, fromPath + i, step);
+        }
+    }
+
+    /// <summary>Two standard normal draws a step, from the words A, B and the words C, D of one counter.</summary>
+    /// <param name="seed">Seed of the scenario set.</param>
+    /// <param name="purpose">What for.</param>
+    /// <param name="key">Whose.</param>
+    /// <param name="path">Path over all replicates.</param>
+    /// <param name="fromStep">First step.</param>
+    /// <param name="first">Filled, one a step.</param>
+    /// <param name="second">Filled, one a step.</param>
+    internal static void NormalPairs(long seed, NoisePurpose purpose, long key, int path, int fromStep, Span<double> first, Span<double> second)
+    {
+        var k = KeyOf(seed, purpose, key);
+        var steps = Vector256.Create((ulong)fromStep) + Vector256.Create(0UL, 1, 2, 3);
+        var whole = first.Length & ~3;
+        for (var i = 0; i < whole; i += 4)
+        {
+            var u = PhiloxLanes.Uniforms(Vector256.Create((ulong)path), steps, (uint)purpose, k);
+            NormalQuantile.At(u.First).CopyTo(first[i..]);
+            NormalQuantile.At(u.Second).CopyTo(second[i..]);
+            steps += Vector256.Create(4UL);
+        }
+
+        for (var i = whole; i < first.Length; i++)
+        {
+            var words = Words(seed, purpose, key, path, fromStep + i);
+            (first[i], second[i]) = (NormalQuantile.At(Philox.Uniform(words.A, words.B)), NormalQuantile.At(Philox.Uniform(words.C, words.D)));
         }
     }
 

@@ -4,21 +4,21 @@ using System.Runtime.Intrinsics.X86;
 
 namespace FarmPortfolio.Engine.Scenarios;
 
-/// <summary>Four Philox draws side by side, one a path: the words of <see cref="Philox"/>, each in the low half of a lane.</summary>
+/// <summary>Four Philox draws side by side, one a path or a step: the words of <see cref="Philox"/>, each in the low half of a lane.</summary>
 internal static class PhiloxLanes
 {
     private static readonly Vector256<ulong> Low = Vector256.Create(0xFFFFFFFFUL);
 
     /// <summary>Two uniforms for each of four counters.</summary>
     /// <param name="a">First word of the counters.</param>
-    /// <param name="step">Second word.</param>
+    /// <param name="b">Second word of the counters.</param>
     /// <param name="purpose">Third word.</param>
     /// <param name="key">Key.</param>
     /// <returns>Uniforms of the words A, B and of C, D.</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static (Vector256<double> First, Vector256<double> Second) Uniforms(Vector256<ulong> a, uint step, uint purpose, ulong key)
+    public static (Vector256<double> First, Vector256<double> Second) Uniforms(Vector256<ulong> a, Vector256<ulong> b, uint purpose, ulong key)
     {
-        var (b, c, d) = (Vector256.Create((ulong)step), Vector256.Create((ulong)purpose), Vector256<ulong>.Zero);
+        var (c, d) = (Vector256.Create((ulong)purpose), Vector256<ulong>.Zero);
         var (key0, key1) = ((uint)key, (uint)(key >> 32));
         for (var r = 0; r < 10; r++)
         {

@@ -26,9 +26,14 @@ public static class ScenarioChecks
         Range("carryOver", set.CarryOver, 0, 1, "carry-over");
         Range("purgeVolumesPerDay", set.PurgeVolumesPerDay, 0, 48, "volumes vented a day");
         Range("lossLevel", set.LossLevel, 0.3, 3, "loss level");
-        if (set.Sampling == PathSampling.Sobol)
+        if (set.Sampling == PathSampling.Sobol && set.PathCount > 0 && !System.Numerics.BitOperations.IsPow2(set.PathCount))
         {
-            faults.Add(new("NOT_BUILT", "sampling", "Scrambled Sobol points cannot be drawn by this version.", "Choose plain paths."));
+            faults.Add(new("NOT_EVEN", "pathCount", $"{set.PathCount} paths a replicate cannot be spread evenly: Sobol points are even in powers of two.", "Give 512, 1,024, 2,048 or another power of two, or choose plain paths."));
+        }
+
+        if (set.SamplingWeights is { } weights && (weights.Count != Correlation.Fuels || !weights.All(w => w >= 0 && double.IsFinite(w)) || weights.Sum() <= 0))
+        {
+            faults.Add(new("NOT_WEIGHTS", "samplingWeights", $"{string.Join(", ", weights)} are no weights of four fuels.", "Give four numbers of 0 or more for gas, propane, oil and electricity, not all 0."));
         }
 
         foreach (var p in set.Prices)

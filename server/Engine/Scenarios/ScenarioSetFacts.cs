@@ -43,11 +43,11 @@ public sealed record ScenarioSetFacts
     /// <summary>Replicates, each a full set of futures, 2 to 40.</summary>
     public int ReplicateCount { get; init; } = 10;
 
-    /// <summary>Paths a replicate.</summary>
+    /// <summary>Paths a replicate; a power of two for Sobol points.</summary>
     public int PathCount { get; init; } = 1024;
 
     /// <summary>Plain or Sobol.</summary>
-    public PathSampling Sampling { get; init; } = PathSampling.Plain;
+    public PathSampling Sampling { get; init; } = PathSampling.Sobol;
 
     /// <summary>Mean or median.</summary>
     public LevelMeaning LevelMeaning { get; init; } = LevelMeaning.Middle;

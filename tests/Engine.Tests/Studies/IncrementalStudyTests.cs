@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
 
 namespace FarmPortfolio.Engine.Tests.Studies;
@@ -7,12 +8,14 @@ namespace FarmPortfolio.Engine.Tests.Studies;
 public class IncrementalStudyTests
 {
     [Theory]
-    [InlineData(1)]
-    [InlineData(8)]
-    public void One_changed_house_gives_the_bits_of_a_full_study(int threads)
+    [InlineData(1, PathSampling.Plain)]
+    [InlineData(8, PathSampling.Plain)]
+    [InlineData(1, PathSampling.Sobol)]
+    [InlineData(8, PathSampling.Sobol)]
+    public void One_changed_house_gives_the_bits_of_a_full_study(int threads, PathSampling sampling)
     {
         var memo = new Memo();
-        var before = Apart(SmallPortfolio.Of(5));
+        var before = Apart(SmallPortfolio.Of(5, change: s => s with { Sampling = sampling }));
         var first = Run(before, new(threads, memo));
         var houses = before.Houses.ToDictionary();
         houses["h3"] = houses["h3"] with { LengthM = houses["h3"].LengthM + 3 };

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
 
 namespace FarmPortfolio.Engine.Tests.Studies;
@@ -7,17 +8,26 @@ public class StudyRunTests
 {
     private static readonly JsonSerializerOptions Fields = new() { IncludeFields = true };
 
-    [Fact]
-    public void Same_seed_same_bits_on_one_and_eight_threads() => Assert.Equal(Text(Run(SmallPortfolio.Of(), 1)), Text(Run(SmallPortfolio.Of(), 8)));
+    [Theory]
+    [InlineData(PathSampling.Plain)]
+    [InlineData(PathSampling.Sobol)]
+    public void Same_seed_same_bits_on_one_and_eight_threads(PathSampling sampling)
+    {
+        var portfolio = SmallPortfolio.Of(change: s => s with { Sampling = sampling });
+        Assert.Equal(Text(Run(portfolio, 1)), Text(Run(portfolio, 8)));
+    }
 
     [Fact]
     public void Another_seed_gives_other_numbers() =>
         Assert.NotEqual(Text(Run(SmallPortfolio.Of(), 2)), Text(Run(SmallPortfolio.Of(change: s => s with { Seed = 6 }), 2)));
 
-    [Fact]
-    public void A_further_house_changes_no_other_houses_result()
+    [Theory]
+    [InlineData(PathSampling.Plain)]
+    [InlineData(PathSampling.Sobol)]
+    public void A_further_house_changes_no_other_houses_result(PathSampling sampling)
     {
-        var (one, two) = (Run(SmallPortfolio.Of(1), 2), Run(SmallPortfolio.Of(2), 2));
+        var (one, two) = (Run(SmallPortfolio.Of(1, change: s => s with { Sampling = sampling }), 2), Run(SmallPortfolio.Of(2, change: s => s with { Sampling = sampling }), 2));
+        Assert.Equal(one.FuturesSha256, two.FuturesSha256);
         Assert.Equal(JsonSerializer.Serialize(one.Options), JsonSerializer.Serialize(two.Options.Where(o => o.HouseId == "h0")));
     }
 
@@ -60,11 +70,11 @@ public class StudyRunTests
     }
 
     [Fact]
-    public void Sampling_that_is_not_built_is_refused_by_name()
+    public void Paths_that_cannot_be_spread_evenly_are_refused_by_name()
     {
-        var (result, faults) = StudyRun.Run(SmallPortfolio.Of(change: s => s with { Sampling = FarmPortfolio.Engine.Scenarios.PathSampling.Sobol }), 1, null, TestContext.Current.CancellationToken);
+        var (result, faults) = StudyRun.Run(SmallPortfolio.Of(change: s => s with { PathCount = 100 }), 1, null, TestContext.Current.CancellationToken);
         Assert.Null(result);
-        Assert.Equal("sampling", Assert.Single(faults).Field);
+        Assert.Equal("pathCount", Assert.Single(faults).Field);
     }
 
     [Fact]
