@@ -61,7 +61,7 @@ public class CommonErrorTests
     private static CatalogueFacts Silent(Catalogue catalogue)
     {
         var defaults = catalogue.Entries.Single(e => e.Kind == CatalogueKind.Default && e.Values.ContainsKey("gradeCSd"));
-        return defaults with { Values = new Dictionary<string, CatalogueValue> { ["gradeCSd"] = defaults.Values["gradeCSd"] with { Value = 0 } } };
+        return defaults with { Values = new[] { "gradeCSd", "airChangesSdLn" }.ToDictionary(n => n, n => defaults.Values[n] with { Value = 0 }) };
     }
 
     private static (StudyResult Result, StudySums Sums) Run(Portfolio portfolio)

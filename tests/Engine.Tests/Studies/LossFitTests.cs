@@ -59,15 +59,15 @@ public class LossFitTests
     [Fact]
     public void Air_changes_not_measured_widen_a_saving_and_leave_the_cost_alone()
     {
-        var (known, unknown) = (Run(1, Sure with { AirSdLn = 0 }), Run(1, Sure with { AirSdLn = 0.8 }));
+        var (known, unknown) = (Run(1, Sure with { AirSdLn = 0 }, 2048), Run(1, Sure with { AirSdLn = 0.8 }, 2048));
         Assert.Equal(known.CostBySeason[3].P90, unknown.CostBySeason[3].P90);
         static double Width(StudyResult r) => r.Options.Single(o => o.Key == "foam-now").SavingBySeason[3] is var d ? d.P90 - d.P10 : 0;
         Assert.True(Width(unknown) > 1.02 * Width(known), $"{Width(unknown)} against {Width(known)}");
     }
 
-    private static StudyResult Run(int houses, LossFit? fit)
+    private static StudyResult Run(int houses, LossFit? fit, int paths = 64)
     {
-        var portfolio = SmallPortfolio.Of(houses);
+        var portfolio = SmallPortfolio.Of(houses, change: s => s with { PathCount = paths });
         portfolio = portfolio with { LossFits = fit is null ? portfolio.LossFits : portfolio.Houses.Keys.ToDictionary(id => id, _ => fit) };
         var (study, faults) = StudyRun.Run(portfolio, 2, null, CancellationToken.None);
         Assert.Empty(faults);

@@ -23,7 +23,7 @@ public class PriceTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Equal(("PROPANE_DOUBLED", 1), ((string)coop["scenarioSet"]!["priceCase"]!["kind"]!, (int)coop["scenarioSet"]!["priceCase"]!["firstSeason"]!));
         var doubled = coop["priceCases"]!.AsArray().Single(c => (bool)c!["inUse"]!)!;
         Assert.Equal("[1,2,1", doubled["factors"]![0]!["bySeason"]!.ToJsonString()[..6]);
-        Assert.Contains("scenario set", coop["newestStudy"]!["changedSince"]!.ToJsonString(), StringComparison.Ordinal);
+        Assert.Contains("the assumptions", coop["newestStudy"]!["changedSince"]!.ToJsonString(), StringComparison.Ordinal);
         var bent = await Middle();
         Assert.Equal(fan[0], bent[0]);
         Assert.Equal(2 * fan[1], bent[1], 1e-9 * bent[1]);
