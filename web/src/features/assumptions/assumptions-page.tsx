@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { ask } from '../../lib/graphql/client.ts';
 import { Assumptions } from './assumption-queries.ts';
 import { CatalogueTable } from './catalogue-table.tsx';
+import { FuelSets } from './fuel-sets.tsx';
 import { StudyAssumptions } from './study-assumptions.tsx';
 
 export function AssumptionsPage() {
@@ -17,6 +18,7 @@ export function AssumptionsPage() {
       </h1>
       <p className="lead">A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}.</p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />
+      <FuelSets heating={data.heatingValueSets} emissions={data.emissionSets} />
       <CatalogueTable figures={data.coop.catalogueFigures} />
     </>
   );

@@ -15,7 +15,10 @@ export function MeasuresTable({ order }: { order: Order }) {
   return (
     <section>
       <h2>The same money by the other measures</h2>
-      <p className="caption">Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures.</p>
+      <p className="caption">
+        Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures. CO₂ by{' '}
+        {order.emissionFactors}; electricity counts none.
+      </p>
       <div className="scroll" role="region" aria-label="three measures, scrolls sideways" tabIndex={0}>
         <table className="stack">
           <thead>
