@@ -51,9 +51,22 @@ public static class ContractChecks
     /// <returns>Faults; empty = usable.</returns>
     public static IReadOnlyList<Fault> Together(IReadOnlyList<ContractFacts> contracts)
     {
-        var sum = contracts.Sum(c => c.VolumeShare ?? 1);
-        return sum <= 1 + 1e-9 ? [] :
-            [new("SHARES", "volumeShare", $"The shares of the {contracts.Count} contracts in force add up to {100 * sum:0.#} % of the volume.", "Lower them to 100 % or less together; what is left pays the index.")];
+        static int Month(DateOnly day) => 12 * day.Year + day.Month - 1;
+        var spans = contracts.Select(c => (
+            From: c.StartsOn is { } s ? Month(s) : int.MinValue, To: c.EndsOn is { } e && c.RollsIntoContractId is null ? Month(e) : int.MaxValue, Share: c.VolumeShare ?? 1)).ToList();
+        foreach (var from in spans.Select(s => s.From).Distinct().Order())
+        {
+            var running = spans.Where(s => s.From <= from && from <= s.To).ToList();
+            var sum = running.Sum(s => s.Share);
+            if (sum > 1 + 1e-9)
+            {
+                var when = from == int.MinValue ? "together" : $"in {new DateOnly(from / 12, from % 12 + 1, 1):yyyy-MM}";
+                return [new("SHARES", "volumeShare", $"The shares of the {running.Count} contracts in force {when} add up to {100 * sum:0.#} % of the volume.",
+                    "Lower them to 100 % or less together, or end one in the month before the next starts and let it roll into none: contracts are settled by whole months, and what no contract covers pays the index.")];
+            }
+        }
+
+        return [];
     }
 
     private static void Prices(ContractFacts c, List<Fault> faults)

@@ -26,6 +26,12 @@ public static class PastBills
             faults.AddRange(ContractChecks.Of(contract, season.Fuel, standBy));
         }
 
+        var shares = Enumerable.Range(0, 12).Select(m => chains.Sum(c => c[m]?.VolumeShare ?? (c[m] is null ? 0 : 1))).ToList();
+        if (faults.Count == 0 && shares.FindIndex(s => s > 1 + 1e-9) is >= 0 and var crowded)
+        {
+            faults.Add(new("SHARES", "volumeShare", $"Moved to this season the contracts cover {100 * shares[crowded]:0.#} % of {MonthName(season.Season, crowded)}.", "Look at them one by one: those that follow each other cannot hold for the same season."));
+        }
+
         if (faults.Count > 0)
         {
             return (null, faults);

@@ -159,13 +159,44 @@ public static class HouseChecks
         }
     }
 
+    private static int LastDay(int month) => DateTime.DaysInMonth(2000, month);
+
+    private static bool InCalendar(MonthDay day) => day.Month is >= 1 and <= 12 && day.Day >= 1 && day.Day <= LastDay(day.Month);
+
+    /// <summary>Two periods that share a day of the year, first of the year first; null = none do.</summary>
+    private static (int First, int Second, DateOnly Day)? Overlap(IReadOnlyList<HeatingPeriod> periods)
+    {
+        for (var day = new DateOnly(2000, 1, 1); day.Year == 2000; day = day.AddDays(1))
+        {
+            var key = 100 * day.Month + day.Day;
+            var here = Enumerable.Range(0, periods.Count).Where(i =>
+            {
+                var (from, to) = (100 * periods[i].From.Month + periods[i].From.Day, 100 * periods[i].To.Month + periods[i].To.Day);
+                return from <= to ? key >= from && key <= to : key >= from || key <= to;
+            }).Take(2).ToArray();
+            if (here.Length == 2)
+            {
+                return (here[0], here[1], day);
+            }
+        }
+
+        return null;
+    }
+
     private static void Periods(HouseFacts house, List<Fault> faults)
     {
+        if (house.HeatingPeriods.All(p => InCalendar(p.From) && InCalendar(p.To)) && Overlap(house.HeatingPeriods) is var (first, second, shared))
+        {
+            var on = shared.ToString("d MMM", System.Globalization.CultureInfo.InvariantCulture);
+            faults.Add(new("OVERLAP", "heatingPeriods", $"Heating periods {first + 1} and {second + 1} both hold {on}: which set points count then is not told.", "Let one end on the day before the other begins."));
+        }
+
         foreach (var p in house.HeatingPeriods)
         {
-            if (p.From.Month is < 1 or > 12 || p.To.Month is < 1 or > 12 || p.From.Day is < 1 or > 31 || p.To.Day is < 1 or > 31)
+            foreach (var day in new[] { p.From, p.To }.Where(d => !InCalendar(d)))
             {
-                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", "A heating period begins or ends on a day that no calendar has.", "Give a month from 1 to 12 and a day from 1 to 31."));
+                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", $"A heating period begins or ends on day {day.Day} of month {day.Month}, which no calendar has.",
+                    day.Month is >= 1 and <= 12 ? $"Give a day from 1 to {LastDay(day.Month)} in that month." : "Give a month from 1 to 12."));
             }
 
             if (!(p.NightC is > -5 and < 40) || !(p.DayC is > -5 and < 45))

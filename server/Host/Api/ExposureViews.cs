@@ -35,7 +35,11 @@ public sealed record CashAtRiskView(double CashUsd, double OverShare, double Mea
 [Name("Exposure")]
 public sealed record ExposureView(
     string Name, string Season, FuelKind Fuel, DistributionView HeatKwh, double MiddlePriceUsdPerUnit, double FairFixedUsdPerUnit, IEnumerable<HeatWayView> Ways, double PriceShare, double WinterShare, double BothShare,
-    IEnumerable<DearSeasonView> Dear, CashAtRiskView? Cash, IEnumerable<TailCutView> Options, IEnumerable<string> LeftOut);
+    IEnumerable<DearSeasonView> Dear, CashAtRiskView? Cash, IEnumerable<TailCutView> Options, IEnumerable<string> LeftOut)
+{
+    /// <summary>The dated set of heating values that fuels are turned into heat by.</summary>
+    public string HeatingValues => FuelSets.HeatingInUse.Name;
+}
 
 /// <summary>Useful heat on three fuels in a past year.</summary>
 [Name("HeatCostYear")]

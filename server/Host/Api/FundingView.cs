@@ -81,6 +81,9 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
     /// <summary>What can be given now.</summary>
     public double AvailableUsd => rules.AvailableUsd;
 
+    /// <summary>The dated set of factors that CO2 is reckoned by.</summary>
+    public string EmissionFactors => $"{Engine.Units.FuelSets.EmissionsInUse.Name}, {Engine.Units.FuelSets.EmissionsInUse.Year}";
+
     /// <summary>Grants given.</summary>
     public double GrantUsd => order.GrantUsd;
 

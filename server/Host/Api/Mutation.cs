@@ -103,7 +103,12 @@ public sealed partial class Mutation
             Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
         };
         facts = h.Parts?.On(facts) ?? facts;
-        var faults = HouseChecks.Of(facts, register.Catalogue);
+        var faults = new List<Fault>(HouseChecks.Of(facts, register.Catalogue));
+        if (h.Parts is { } parts && (parts.Supplies is not null || parts.Heaters is not null))
+        {
+            faults.AddRange(SupplyChecks.Of(facts, id => register.Groups.TryGetValue(id, out var g) && g.Facts.FarmId == facts.FarmId ? g.Facts.Fuel : null));
+        }
+
         if (faults.Count > 0 || input.CheckOnly == true)
         {
             return new(null, false, faults.Select(FaultView.Of));

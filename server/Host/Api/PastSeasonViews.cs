@@ -62,7 +62,10 @@ public sealed partial class SupplyGroupView
             MoneyRatePerYear = register.SetFacts.DiscountRate,
         };
         var mine = register.Contracts.Values.Where(c => c.Facts.SupplyGroupId == item.Id).OrderBy(c => c.Id, StringComparer.Ordinal).ToList();
-        var inForce = mine.Where(c => c.Facts.Standing == ContractStanding.InForce).ToList();
+        var signed = mine.Where(c => c.Facts.Standing == ContractStanding.InForce).ToList();
+        // of contracts that follow each other, those that hold when the newest starts
+        var newest = signed.Max(c => c.Facts.StartsOn) ?? DateOnly.MinValue;
+        var inForce = signed.Where(c => (c.Facts.EndsOn ?? DateOnly.MaxValue) >= newest).ToList();
         PastWayView Way(string key, string name, IReadOnlyList<ContractFacts> together) => PastWayView.Of(key, name, together.Count > 0 ? together[0].Unit : past.Unit, year, PastBills.Of(
             settled, together, id => register.Contracts.GetValueOrDefault(id)?.Facts, c => c.PriceSeriesId is { } own && register.Prices.TryGetValue(own, out var s) ? PastIndex.Of(s.Facts, null, c.Unit, year) : null, facts.StandByFuel));
         var ways = new List<PastWayView> { Way("own", inForce.Count > 1 ? "your contracts together" : inForce.Count == 1 ? inForce[0].Remarks.Name ?? "your contract" : "as you buy now, on the index", [.. inForce.Select(c => c.Facts)]) };

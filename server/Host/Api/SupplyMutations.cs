@@ -47,6 +47,11 @@ public sealed partial class Mutation
             faults.Add(new("IN_USE", "fuel", "Its fuel record and contract are in the present fuel.", "Add another tank or meter for the other fuel."));
         }
 
+        if (known is not null && known.Facts.Fuel != input.Fuel && register.Houses.Values.Where(h => h.Facts.Supplies.Any(s => s.SupplyGroupId == known.Id && s.HeaterNo < h.Facts.Heaters.Count && h.Facts.Heaters[Math.Max(0, s.HeaterNo)].Fuel != input.Fuel)).Select(h => h.Remarks.Name).ToList() is { Count: > 0 } burning)
+        {
+            faults.Add(new("FUEL_MISMATCH", "fuel", $"{string.Join(", ", burning.Take(3))}{(burning.Count > 3 ? $" and {burning.Count - 3} more" : string.Empty)} hang on it with heaters for {known.Facts.Fuel}.", "Change their heaters first, or add another tank or meter."));
+        }
+
         var facts = (known?.Facts ?? new() { FarmId = input.FarmId, Fuel = input.Fuel, Kind = input.Kind }) with
         {
             Fuel = input.Fuel,

@@ -44,6 +44,22 @@ public class ContractChecksTests
     }
 
     [Fact]
+    public void Contracts_that_follow_each_other_are_no_overlap_and_those_that_share_a_month_are_named()
+    {
+        var first = Plain with { Kind = ContractKind.Fixed, PriceUsdPerUnit = 2, EndsOn = new(2027, 6, 30) };
+        var next = Plain with { Kind = ContractKind.Fixed, PriceUsdPerUnit = 3, StartsOn = new(2027, 7, 1) };
+        var (terms, faults) = SupplyTerms.Of([first, next], null, FuelKind.Propane, null, 2026, 2);
+        Assert.Empty(faults);
+        var kwh = FarmPortfolio.Engine.Units.HeatingValues.KwhPerUnit(FuelKind.Propane, "gal")!.Value;
+        var index = Enumerable.Repeat(9 / kwh, 12).ToArray();
+        var volume = Enumerable.Repeat(100 * kwh, 12).ToArray();
+        var carried = new Carried[2];
+        Assert.Equal((2400.0, 3600.0), (Math.Round(terms!.SeasonUsd(0, index, volume, [], carried), 6), Math.Round(terms.SeasonUsd(1, index, volume, [], carried), 6)));
+        Assert.Contains("in 2027-06 add up to 200 %", Assert.Single(ContractChecks.Together([first, next with { StartsOn = new(2027, 6, 30) }])).Message, StringComparison.Ordinal);
+        Assert.Contains("in 2027-07", Assert.Single(ContractChecks.Together([first with { RollsIntoContractId = "x" }, next])).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_contract_cannot_roll_into_one_that_is_over()
     {
         var old = Plain with { EndsOn = new(2026, 6, 30), AdderUsdPerUnit = 0.1 };

@@ -36,6 +36,20 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_tank_cannot_change_its_fuel_under_heaters_that_burn_the_old_one()
+    {
+        // Juniper Lot keeps no record; its contract is taken away first
+        var tank = (await host.Ask("{ supplyGroup(id: \"sg_demo09\") { revision name contracts { id revision } } }"))["data"]!["supplyGroup"]!;
+        foreach (var contract in tank["contracts"]!.AsArray())
+        {
+            await host.Ask("mutation($id: ID!, $revision: Int!, $request: ID!) { deleteItem(id: $id, expectedRevision: $revision, requestId: $request) { changeId } }", new { id = (string)contract!["id"]!, revision = (int)contract["revision"]!, request = Guid.NewGuid().ToString() });
+        }
+
+        var saved = await Save("saveSupplyGroup", "SaveSupplyGroupInput", new { id = "sg_demo09", expectedRevision = (int)tank["revision"]!, requestId = "oil", farmId = "f_demo09", name = "tank bank", fuel = "FUEL_OIL", kind = "TANK" });
+        Assert.Contains(saved["faults"]!.AsArray(), f => (string)f!["code"]! == "FUEL_MISMATCH" && (string)f["field"]! == "fuel");
+    }
+
+    [Fact]
     public async Task A_tank_with_a_record_keeps_its_fuel_and_a_new_one_is_added()
     {
         var tank = (await host.Ask("{ supplyGroup(id: \"sg_demo02\") { revision farm { id } } }"))["data"]!["supplyGroup"]!;

@@ -56,9 +56,9 @@ public class BartokArticlesTests
         // 23,000 Btu/h cost 46 c at $2.00 a therm and 63 c at $3.00 a gallon: the first is exact at 100 %, the second implies 79 % of 138,690 Btu
         Expect.Near(46, 23000 / 1e5 * 200, 0.5, "gas at 100 %, cents an hour");
         var gallons = 0.63 / 3.00;
-        var efficiency = 23000 / (gallons * HeatingValues.Eia2012.OilBtuPerGallon);
+        var efficiency = 23000 / (gallons * FuelSets.HeatingInUse.OilBtuPerGallon);
         Expect.Near(79, 100 * efficiency, 1, "efficiency that the oil line implies, per cent");
-        Assert.True(Math.Abs(23000 / HeatingValues.Eia2012.OilBtuPerGallon * 3.00 - 0.63) > 0.1, "at 100 % the oil line would be 50 c");
+        Assert.True(Math.Abs(23000 / FuelSets.HeatingInUse.OilBtuPerGallon * 3.00 - 0.63) > 0.1, "at 100 % the oil line would be 50 c");
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public class BartokArticlesTests
     {
         // "about 200 gallons of oil": so 8,000 to 10,000 gallons a year at the efficiencies of its day; ours at 65/70 F all winter and U 1.2 gives the same order
         var house = new SemicircleHouse { LengthFt = 150, Plan = "winter-long", Covering = "singlefilm", AirChanges = 1.2, NightF = 65, DayF = 70 };
-        var gallons = house.HeatMmbtu() * 1e6 / (0.75 * HeatingValues.Eia2012.OilBtuPerGallon);
+        var gallons = house.HeatMmbtu() * 1e6 / (0.75 * FuelSets.HeatingInUse.OilBtuPerGallon);
         var saved = gallons * (1 - 0.75 / 0.77);
         Expect.Between(100, 400, saved, 0, "gallons saved by two points of efficiency");
     }

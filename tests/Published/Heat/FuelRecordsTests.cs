@@ -16,7 +16,7 @@ public class FuelRecordsTests
     {
         // one tunnel at each temperature; the height is not told: 12 ft
         var tunnel = new SemicircleHouse { Place = place, WidthFt = 42, LengthFt = 196, RidgeFt = 12, NightF = 33, DayF = 40, CarryOver = 0.3 };
-        static double Gallons(SemicircleHouse house) => house.HeatMmbtu() * 1e6 / (0.85 * HeatingValues.Eia2012.PropaneBtuPerGallon);
+        static double Gallons(SemicircleHouse house) => house.HeatMmbtu() * 1e6 / (0.85 * FuelSets.HeatingInUse.PropaneBtuPerGallon);
         var (cool, warm) = (Gallons(tunnel), Gallons(tunnel with { NightF = 40, DayF = 45 }));
         Expect.Between(990, 1760, cool, 0, place + ", gallons at 33 F");
         Expect.Between(1.98, 2.25, warm / cool, 0.05, place + ", 40 F against 33 F");
@@ -35,6 +35,6 @@ public class FuelRecordsTests
     {
         var btu = 675 * 24 * 5000.0;
         Expect.Near(81e6, btu, 1, "Btu a season");
-        Expect.Near(748.76, btu / (0.78 * HeatingValues.Eia2012.OilBtuPerGallon), 1, "gallons of oil");
+        Expect.Near(748.76, btu / (0.78 * FuelSets.HeatingInUse.OilBtuPerGallon), 1, "gallons of oil");
     }
 }

@@ -9,7 +9,7 @@ public class WisconsinExtensionTests
     public void One_saving_in_three_fuels_agrees_on_the_heating_values()
     {
         // 2 in of foam on the knee wall of a 28 x 100 ft house saves 400 gal of oil or 610 gal of propane or 558 therms: 55.476, 55.713, 55.8 MMBtu, within 1 %
-        var set = HeatingValues.Eia2012;
+        var set = FuelSets.HeatingInUse;
         double[] mmbtu = [400 * set.OilBtuPerGallon / 1e6, 610 * set.PropaneBtuPerGallon / 1e6, 558 * 1e5 / 1e6];
         Expect.Near(55.476, mmbtu[0], 0.001, "oil");
         Expect.Near(55.713, mmbtu[1], 0.001, "propane");

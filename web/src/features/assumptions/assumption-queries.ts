@@ -2,6 +2,26 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 
 export const Assumptions = graphql(`
   query Assumptions {
+    heatingValueSets {
+      name
+      year
+      source
+      inUse
+      gasBtuPerCubicFoot
+      propaneBtuPerGallon
+      oilBtuPerGallon
+      pelletsBtuPerTon
+    }
+    emissionSets {
+      name
+      year
+      source
+      inUse
+      gasKgPerMmbtu
+      propaneKgPerMmbtu
+      oilKgPerMmbtu
+      woodKgPerMmbtu
+    }
     coop {
       scenarioSet {
         id

@@ -3,6 +3,7 @@ import { Link } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { Assumptions } from './assumption-queries.ts';
 import { CatalogueTable } from './catalogue-table.tsx';
+import { FuelSets } from './fuel-sets.tsx';
 import { StudyAssumptions } from './study-assumptions.tsx';
 
 export function AssumptionsPage() {
@@ -21,6 +22,7 @@ export function AssumptionsPage() {
         <Link to="/fuel/prices">How prices are assumed to move</Link>: cases, volatility, returns, correlations.
       </p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />
+      <FuelSets heating={data.heatingValueSets} emissions={data.emissionSets} />
       <CatalogueTable figures={data.coop.catalogueFigures} />
     </>
   );

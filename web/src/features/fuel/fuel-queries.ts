@@ -43,6 +43,7 @@ export const FuelQuery = graphql(`
 export const ExposureQuery = graphql(`
   query Exposure($farmId: ID, $season: Int!, $cashUsd: Float) {
     exposure(farmId: $farmId, season: $season, cashUsd: $cashUsd) {
+      heatingValues
       name
       season
       fuel

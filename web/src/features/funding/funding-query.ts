@@ -5,6 +5,7 @@ export const Funding = graphql(`
   query Funding($rules: FundingRulesInput!) {
     fundingOrder(rules: $rules) {
       availableUsd
+      emissionFactors
       grantUsd
       nextAddsUsd
       heatSavedShare

@@ -22,7 +22,7 @@ export function MeasuresTable({ order }: { order: Order }) {
       <h2>The same money by the other measures</h2>
       <p className="caption">
         Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures; in bad years: over the worst
-        tenth of them, read from the sum.
+        tenth of them, read from the sum. CO₂ by {order.emissionFactors}; electricity counts none.
       </p>
       <div className="scroll" role="region" aria-label="measures, scrolls sideways" tabIndex={0}>
         <table className="stack">

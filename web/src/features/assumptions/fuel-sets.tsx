@@ -1,0 +1,92 @@
+import type { AssumptionsQuery } from '../../lib/graphql/generated/graphql.ts';
+
+type Heating = AssumptionsQuery['heatingValueSets'];
+type Emissions = AssumptionsQuery['emissionSets'];
+const n = (v: number, digits = 0) => v.toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
+
+/** Dated sets of heating values and emission factors; which are reckoned with is said. */
+export function FuelSets({ heating, emissions }: { heating: Heating; emissions: Emissions }) {
+  return (
+    <section>
+      <h2>Heating values and emission factors</h2>
+      <p className="caption">
+        Higher heating value throughout. Published values move by year: a figure names its set. Volume gas is counted by the therm factor of
+        its own bill where it tells one.
+      </p>
+      <div className="scroll" role="region" aria-label="heating values, scrolls sideways" tabIndex={0}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">heating values</th>
+              <th scope="col" className="n">
+                gas, Btu/ft³
+              </th>
+              <th scope="col" className="n">
+                propane, Btu/gal
+              </th>
+              <th scope="col" className="n">
+                No. 2 oil, Btu/gal
+              </th>
+              <th scope="col" className="n">
+                pellets, Btu/short ton
+              </th>
+              <th scope="col">source</th>
+            </tr>
+          </thead>
+          <tbody>
+            {heating.map((s) => (
+              <tr key={s.name}>
+                <th scope="row">
+                  {s.name}
+                  {s.inUse && <span className="second">in use</span>}
+                </th>
+                <td className="n">{n(s.gasBtuPerCubicFoot)}</td>
+                <td className="n">{n(s.propaneBtuPerGallon)}</td>
+                <td className="n">{n(s.oilBtuPerGallon)}</td>
+                <td className="n">{n(s.pelletsBtuPerTon)}</td>
+                <td>{s.source}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <div className="scroll" role="region" aria-label="emission factors, scrolls sideways" tabIndex={0}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">kg CO₂ a MMBtu</th>
+              <th scope="col" className="n">
+                gas
+              </th>
+              <th scope="col" className="n">
+                propane
+              </th>
+              <th scope="col" className="n">
+                No. 2 oil
+              </th>
+              <th scope="col" className="n">
+                wood
+              </th>
+              <th scope="col">source</th>
+            </tr>
+          </thead>
+          <tbody>
+            {emissions.map((s) => (
+              <tr key={s.name}>
+                <th scope="row">
+                  {s.name}, {s.year}
+                  {s.inUse && <span className="second">in use</span>}
+                </th>
+                <td className="n">{n(s.gasKgPerMmbtu, 2)}</td>
+                <td className="n">{n(s.propaneKgPerMmbtu, 2)}</td>
+                <td className="n">{n(s.oilKgPerMmbtu, 2)}</td>
+                <td className="n">{s.woodKgPerMmbtu == null ? 'none' : n(s.woodKgPerMmbtu, 2)}</td>
+                <td>{s.source}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
