@@ -11,7 +11,8 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public static TheoryData<string, string> Pages => new()
     {
         { "/", "overview" }, { "/farms", "farms" }, { "/houses/h_demo000?option=foam-now", "house" }, { "/options/h_demo000~foam-now", "option" }, { "/funding", "funding" },
-        { "/fuel?fuel=PROPANE", "fuel" }, { "/winters", "winters" }, { "/assumptions", "assumptions" }, { "/studies", "studies" }, { "/import", "import" },
+        { "/fuel?fuel=PROPANE", "fuel" }, { "/fuel/prices?option=h_demo000~foam-now", "prices" },
+        { "/winters", "winters" }, { "/assumptions", "assumptions" }, { "/studies", "studies" }, { "/import", "import" },
         { "/evidence", "evidence" }, { "/farms/f_demo00", "farm" }, { "/supplies/sg_demo00", "supply" }, { "/houses", "houses" }, { "/houses/new", "new-house" }, { "/co-ops", "co-ops" },
     };
 

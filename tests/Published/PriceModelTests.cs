@@ -23,6 +23,32 @@ public class PriceModelTests
         Assert.Equal(k, PriceModel.MeanOverMedian(model.Variance(years)), 1e-7);
     }
 
+    /// <summary>Gas with a volatility of 0.50 and retail oil with 0.21, after fifteen years.</summary>
+    [Theory]
+    [InlineData(PriceClass.WholesaleFuel, .50, 1.05093804, .68537387)]
+    [InlineData(PriceClass.RetailFuel, .21, .66150000, .41618969)]
+    public void Other_fuels_after_fifteen_years(PriceClass priceClass, double volatility, double variance, double k)
+    {
+        var model = PriceFit.Of(new(new(2020, 1, 1), [0.0, 0.01], 0, 0), priceClass, new() { Fuel = Engine.FuelKind.NaturalGas, VolatilityPerYear = volatility });
+        Assert.Equal(variance, model.Variance(15), 1e-7);
+        Assert.Equal(k, PriceModel.MeanOverMedian(model.Variance(15)), 1e-7);
+    }
+
+    /// <summary>Propane with 0.40 after fifteen years: median over mean .655, P5 and P95 .233 and 4.286 of the median; a level taken as the mean moves the whole band down by the same factor.</summary>
+    [Fact]
+    public void An_expected_level_and_a_middle_level_lie_a_third_apart_after_fifteen_years()
+    {
+        var model = PriceFit.Of(new(new(2020, 1, 1), [0.0, 0.01], 0, 0), PriceClass.WholesaleFuel, new() { Fuel = Engine.FuelKind.Propane, VolatilityPerYear = .40 });
+        var (middle, mean) = (PriceOutlook.Of(model, levelIsMean: false)[2], PriceOutlook.Of(model, levelIsMean: true)[2]);
+        Assert.Equal((15, 15), (middle.Years, mean.Years));
+        Assert.Equal(.655, middle.Middle / middle.Mean, .0006);
+        Assert.Equal(.655, mean.Middle / middle.Middle, .0006);
+        Assert.Equal(middle.Middle, mean.Mean, 1e-12);
+        Assert.Equal(.233, Math.Exp(-PriceModel.P95 * Math.Sqrt(model.Variance(15))), .0006);
+        Assert.Equal(4.286, Math.Exp(PriceModel.P95 * Math.Sqrt(model.Variance(15))), .0006);
+        Assert.Equal(Math.Exp(PriceModel.P90 * Math.Sqrt(model.Variance(15))), middle.P90 / middle.Middle, 1e-12);
+    }
+
     [Theory]
     [InlineData(0.975, 1.959963984540054)]
     [InlineData(0.5, 0)]

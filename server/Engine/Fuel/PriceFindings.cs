@@ -99,7 +99,7 @@ public static class PriceFindings
 
         if (d.Jumps.Count > 0)
         {
-            var named = d.Jumps.Take(NamedJumps).Select(j => string.Create(CultureInfo.InvariantCulture, $"{(j.Change > 0 ? "+" : "-")}{100 * Abs(Exp(j.Change) - 1):0} % in {j.MonthOn:yyyy-MM}"));
+            var named = d.Jumps.Take(NamedJumps).Select(j => string.Create(CultureInfo.InvariantCulture, $"{(j.Change > 0 ? "+" : "−")}{100 * Abs(Exp(j.Change) - 1):0} % in {j.MonthOn:yyyy-MM}"));
             add("JUMPS", $"{d.Jumps.Count} {(d.Jumps.Count == 1 ? "month jumps" : "months jump")} out of the usual: {string.Join(", ", named)}{(d.Jumps.Count > NamedJumps ? " and others" : string.Empty)}. Check that they are prices and no slips.");
         }
     }

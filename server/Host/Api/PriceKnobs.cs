@@ -21,7 +21,7 @@ internal static class PriceKnobs
         };
         if (through is not null)
         {
-            knobs.Insert(1, new("retailAdderUsdPerUnit", "constant from this record to what is paid", $"$/{through.Unit}", own?.RetailAdderUsdPerUnit, through.Constant, -100, 100, $"{through.Words}. A dealer's margin from one's own bills goes here."));
+            knobs.Insert(1, new("retailAdderUsdPerUnit", "constant from this record to what is paid", $"$/{through.Unit}", own?.RetailAdderUsdPerUnit, through.Constant, -100, 100, $"{char.ToUpperInvariant(through.Words[0])}{through.Words[1..]}. A dealer's margin from one's own bills goes here."));
         }
 
         return knobs;

@@ -105,7 +105,7 @@ export function PriceCases({
               </td>
               <td className="mark" />
               <Figures end={effects?.base} />
-              <td className="note">
+              <td className="note" style={{ whiteSpace: 'nowrap' }}>
                 {inUse ? (
                   <button className="link" disabled={choose.isPending} onClick={() => choose.mutate(null)}>
                     take the case off
@@ -129,7 +129,7 @@ export function PriceCases({
                     <FactorLine factors={c.factors as { fuel: Fuel; bySeason: number[] }[]} label={c.title} />
                   </td>
                   <Figures end={end.get(c.kind)} base={effects?.base} />
-                  <td className="note">
+                  <td className="note" style={{ whiteSpace: 'nowrap' }}>
                     {used ? (
                       <span className="quiet">taken by studies</span>
                     ) : (

@@ -4,7 +4,7 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { LevelMeaning } from '../../lib/graphql/generated/graphql.ts';
 import { fuelName, ofHundred, type Fuel } from '../../lib/units/format.ts';
 import { PriceModels } from './price-models.tsx';
-import { asTold, asTyped, paidBack, percent, trialOf, unitOf, type Settings, type Typed } from './price-words.ts';
+import { asTold, asTyped, paidBackBy, percent, trialOf, unitOf, type Settings, type Typed } from './price-words.ts';
 import { SaveSettings, SettingsQuery, TrialQuery } from './prices-queries.ts';
 
 interface SetRow {
@@ -108,9 +108,9 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
                     />
                     {wrong && <span className="fault second">a number, please</span>}
                   </td>
-                  <td>{unitOf(k)}</td>
+                  <td style={{ whiteSpace: 'nowrap' }}>{unitOf(k)}</td>
                   <td className="n" data-name="default">
-                    {k.usual == null ? 'the record' : asTyped(k.field, k.usual)}
+                    {k.usual == null ? 'the record' : asTyped(k.field, Number(k.usual.toPrecision(3)))}
                   </td>
                   <td className="small quiet note">
                     {k.words}
@@ -155,7 +155,7 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
         {!changed
           ? ''
           : ends
-            ? `As typed, half the futures have the option paid back by ${paidBack(ends.tried.paybackSeason)} and ${ofHundred(ends.tried.neverShare)} of 100 never; as in use by ${paidBack(ends.now.paybackSeason)} and ${ofHundred(ends.now.neverShare)} of 100.`
+            ? `As typed, the option is paid back ${paidBackBy(ends.tried.paybackSeason)} in half the futures, in ${ofHundred(ends.tried.neverShare)} of 100 never; as in use ${paidBackBy(ends.now.paybackSeason)}, in ${ofHundred(ends.now.neverShare)} of 100 never.`
             : effect.isFetching
               ? 'Running the house with what you typed.'
               : ''}

@@ -8,6 +8,8 @@ const PERCENT = new Set(['growthPerYear', 'volatilityPerYear', 'longShare']);
 
 export const seasonName = (year: number): string => `${String(year)}-${String((year + 1) % 100).padStart(2, '0')}`;
 export const paidBack = (season: number | null | undefined): string => (season == null ? 'never' : `season ${String(season)}`);
+/** With "by" before a season and without it before never. */
+export const paidBackBy = (season: number | null | undefined): string => (season == null ? 'never' : `by season ${String(season)}`);
 export const usd = (v: number): string => `$${v.toFixed(v < 1 ? 3 : v < 100 ? 2 : 0)}`;
 export const percent = (share: number): string => `${String(Number((100 * share).toPrecision(3)))} %`;
 

@@ -118,8 +118,8 @@ const open = () =>
 
 it('answers with the payback now, in a collapse and after a spike', async () => {
   open();
-  const heading = await screen.findByRole('heading', { level: 1, name: /paid back by season 6/ });
-  expect(heading.textContent).toContain('should prices collapse, by never; after a spike of two winters, by season 4');
+  const heading = await screen.findByRole('heading', { level: 1, name: /Foam is paid back by season 6 in half/ });
+  expect(heading.textContent).toContain('should prices collapse, never; after a spike of two winters, by season 4');
 });
 
 it('shows what each case lays on prices and lays one over the futures', async () => {
@@ -140,7 +140,7 @@ it('shows what each case lays on prices and lays one over the futures', async ()
 it('tries what is typed on the band and the payback before anything is saved', async () => {
   open();
   fireEvent.change(await screen.findByLabelText('yearly volatility (ss), % a year'), { target: { value: '60' } });
-  expect(await screen.findByText(/As typed, half the futures have the option paid back by season 7/)).toBeTruthy();
+  expect(await screen.findByText(/As typed, the option is paid back by season 7/)).toBeTruthy();
   expect(await screen.findByText('as typed')).toBeTruthy();
   const trial = vi.mocked(ask).mock.calls.find(([d]) => String(d).includes('query PriceTrial'))?.[1] as { trial: Record<string, unknown> };
   expect(trial.trial['volatilityPerYear']).toBe(0.6);

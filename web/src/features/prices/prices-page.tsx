@@ -6,7 +6,7 @@ import { CorrelationsPart } from './correlations-part.tsx';
 import { OptionChoice } from './option-choice.tsx';
 import { PriceCases, useEffects } from './price-cases.tsx';
 import { PriceSettings } from './price-settings.tsx';
-import { paidBack, seasonName } from './price-words.ts';
+import { paidBackBy, seasonName } from './price-words.ts';
 import { HouseOptions, PricesQuery } from './prices-queries.ts';
 
 const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY'];
@@ -43,7 +43,7 @@ export function PricesPage() {
   const named = coop.priceCases.find((c) => c.inUse);
   const end = (kind: string | undefined) => found?.cases.find((c) => c.kind === kind)?.end;
   const collapse = end('COLLAPSE');
-  const doubled = end('SPIKE_OF_TWO_WINTERS');
+  const spike = end('SPIKE_OF_TWO_WINTERS');
   return (
     <>
       {named && inUse ? (
@@ -51,16 +51,16 @@ export function PricesPage() {
           Studies take a price case: {named.title.toLowerCase()} from <b>{seasonName(set.firstSeason + inUse.firstSeason)}</b>
           {found && end(named.kind) && (
             <>
-              ; {option?.title.toLowerCase()} is then paid back by <b>{paidBack(end(named.kind)?.paybackSeason)}</b> instead of{' '}
-              {paidBack(found.base.paybackSeason)}
+              ; {option?.title.toLowerCase()} is then paid back <b>{paidBackBy(end(named.kind)?.paybackSeason)}</b> in half the futures,
+              without it {paidBackBy(found.base.paybackSeason)}
             </>
           )}
           .
         </h1>
-      ) : found && collapse && doubled ? (
+      ) : found && collapse && spike ? (
         <h1>
-          Half the futures have {option?.title.toLowerCase()} paid back by <b>{paidBack(found.base.paybackSeason)}</b>; should prices
-          collapse, by <b>{paidBack(collapse.paybackSeason)}</b>; after a spike of two winters, by <b>{paidBack(doubled.paybackSeason)}</b>.
+          {option?.title} is paid back <b>{paidBackBy(found.base.paybackSeason)}</b> in half the futures; should prices collapse,{' '}
+          <b>{paidBackBy(collapse.paybackSeason)}</b>; after a spike of two winters, <b>{paidBackBy(spike.paybackSeason)}</b>.
         </h1>
       ) : (
         <h1>
