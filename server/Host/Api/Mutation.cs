@@ -99,7 +99,7 @@ public sealed partial class Mutation
             Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
         };
         facts = h.Parts?.On(facts) ?? facts;
-        var faults = HouseChecks.Of(facts, register.Catalogue);
+        var faults = register.Model(house with { Facts = facts }).Faults;
         if (faults.Count > 0 || input.CheckOnly == true)
         {
             return new(null, false, faults.Select(FaultView.Of));
