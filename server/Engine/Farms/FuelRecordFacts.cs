@@ -54,10 +54,11 @@ public enum ReadKind
 /// <param name="Confirmed">The user looked at what was asked of the line and keeps it.</param>
 /// <param name="IssuedOn">Day a bill was made out; of two for the same days the newer counts. Null = not told.</param>
 /// <param name="Note">Remark of the user.</param>
+/// <param name="SdShare">Spread of a quantity that was reckoned and not read, such as from degree days, share of it; null = read.</param>
 public sealed record FuelEntry(
     FuelEntryKind Kind, DateOnly FromOn, DateOnly ToOn, double Quantity, string Unit, double KwhFuel, long? TotalCents = null,
     ReadKind Read = ReadKind.Unknown, double? GaugeBeforePct = null, double? GaugeAfterPct = null, long? FeesCents = null, string? Held = null,
-    double? PriceUsdPerUnit = null, double? ThermsPerCcf = null, bool OnlyDollars = false, bool Confirmed = false, DateOnly? IssuedOn = null, string? Note = null);
+    double? PriceUsdPerUnit = null, double? ThermsPerCcf = null, bool OnlyDollars = false, bool Confirmed = false, DateOnly? IssuedOn = null, string? Note = null, double? SdShare = null);
 
 /// <summary>All deliveries and bills of one supply group.</summary>
 public sealed record FuelRecordFacts

@@ -33,7 +33,7 @@ public enum SurfacePart
 /// <param name="Part">Which part.</param>
 /// <param name="CoveringCode">Code of a covering in the catalogue.</param>
 /// <param name="InstalledOn">When it was put on; null = not known.</param>
-/// <param name="Condition">Remark on its state that can move a number: "sound", "worn" or "torn"; null = sound.</param>
+/// <param name="Condition">State: "sound", "worn" or "torn"; null = sound. The worst of the house's parts moves the air changes where <see cref="HouseFacts.AirChangesPerHour"/> is not told.</param>
 public sealed record SurfaceFacts(SurfacePart Part, string CoveringCode, DateOnly? InstalledOn = null, string? Condition = null);
 
 /// <summary>One stretch of the year with its set points.</summary>

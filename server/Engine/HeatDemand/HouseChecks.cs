@@ -82,6 +82,11 @@ public static class HouseChecks
             faults.Add(new("UNKNOWN_CODE", "surfaces", $"There is no covering \"{surface.CoveringCode}\" in the catalogue.", "Choose one of the catalogue's coverings."));
         }
 
+        foreach (var surface in house.Surfaces.Where(s => !FilmCondition.Known(s.Condition)))
+        {
+            faults.Add(new("UNKNOWN_CODE", "surfaces", $"\"{surface.Condition}\" is no state of a covering.", "Choose sound, worn or torn, or leave it open."));
+        }
+
         if (house.HeatingPlanCode is { } plan && house.HeatingPeriods.Count == 0 && catalogue.Find(CatalogueKind.HeatingPlan, plan) is null)
         {
             faults.Add(new("UNKNOWN_CODE", "heatingPlanCode", $"There is no heating plan \"{plan}\" in the catalogue.", "Choose one of the catalogue's plans, or enter periods."));

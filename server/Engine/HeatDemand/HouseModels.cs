@@ -33,7 +33,7 @@ public static class HouseModels
         var sideCovering = Covering(house, SurfacePart.SideWalls, roofCovering, null);
         var endCovering = Covering(house, SurfacePart.EndWalls, roofCovering, taken);
         double U(string code) => settings.LossLevel * catalogue.Value(CatalogueKind.Covering, code, "uValue");
-        var air = house.AirChangesPerHour ?? Take("airChangesPerHour", "air changes an hour", AirDefault(roofCovering));
+        var air = house.AirChangesPerHour ?? TakeAir(AirDefault(roofCovering), FilmCondition.Worst(house.Surfaces));
         var life = catalogue.Value(CatalogueKind.Covering, roofCovering, "lifeYears", 4);
         var roofOn = house.Surfaces.FirstOrDefault(s => s.Part == SurfacePart.Roof)?.InstalledOn;
         var cover = geometry.RoofM2 + geometry.SideWallsM2;
@@ -78,11 +78,12 @@ public static class HouseModels
         };
         return (model, []);
 
-        double Take(string field, string title, string name)
+        double TakeAir(string name, string? condition)
         {
             var value = catalogue.Find(CatalogueKind.Default, "house")!.Values[name];
-            taken.Add(new(field, title, value.Value, value.Unit, value.Source ?? string.Empty));
-            return value.Value;
+            var taking = FilmCondition.AirChanges(value, condition);
+            taken.Add(new("airChangesPerHour", condition is null ? "air changes an hour" : $"air changes an hour, covering {condition}", taking, value.Unit, value.Source ?? string.Empty));
+            return taking;
         }
     }
 

@@ -65,6 +65,11 @@ internal sealed record StudyHouse(
             faults.Add(new("NO_WINTERS", "weatherStationId", "The farm's station lacks a winter of the pool.", "Choose a station whose record covers the pool, or import what is missing."));
         }
 
+        if (model is not null && SetPointChecks.Of(model.Periods, pool) is { } cold)
+        {
+            faults.Add(cold);
+        }
+
         var supplies = model is null ? [] : Feed(portfolio, facts, model, priceFactor, faults);
         return faults.Count > 0 || model is null
             ? (null, faults)

@@ -12,12 +12,12 @@ namespace FarmPortfolio.Host.Api;
 [Name("FuelEntry")]
 public sealed record FuelEntryView(
     int No, FuelEntryKind Kind, DateOnly FromOn, DateOnly ToOn, double Quantity, string Unit, double? TotalUsd, double? PriceUsdPerUnit, double? FeesUsd, ReadKind Read, double? GaugeBeforePct, double? GaugeAfterPct,
-    double? ThermsPerCcf, bool OnlyDollars, bool Confirmed, DateOnly? IssuedOn, string? Note, string? TakenOut, EntryUse Use, string? Why, IEnumerable<FaultView> Faults)
+    double? ThermsPerCcf, bool OnlyDollars, bool Confirmed, DateOnly? IssuedOn, string? Note, string? TakenOut, double? SpreadShare, EntryUse Use, string? Why, IEnumerable<FaultView> Faults)
 {
     /// <summary>A line with its state.</summary>
     internal static FuelEntryView Of(FuelEntry e, EntryState state, IEnumerable<EntryFault> faults) => new(
         state.No, e.Kind, e.FromOn, e.ToOn, e.Quantity, e.Unit, e.TotalCents / 100.0, e.PriceUsdPerUnit, e.FeesCents / 100.0, e.Read, e.GaugeBeforePct, e.GaugeAfterPct,
-        e.ThermsPerCcf, e.OnlyDollars, e.Confirmed, e.IssuedOn, e.Note, e.Held, state.Use, state.Why, faults.Select(f => FaultView.Of(f.Fault)));
+        e.ThermsPerCcf, e.OnlyDollars, e.Confirmed, e.IssuedOn, e.Note, e.Held, e.SdShare, state.Use, state.Why, faults.Select(f => FaultView.Of(f.Fault)));
 }
 
 /// <summary>Fuel of an interval: billed, as described, and with the fit.</summary>

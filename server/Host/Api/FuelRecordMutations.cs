@@ -9,7 +9,7 @@ namespace FarmPortfolio.Host.Api;
 /// <summary>A line of a fuel record to save.</summary>
 public sealed record FuelEntryInput(
     FuelEntryKind Kind, DateOnly FromOn, DateOnly ToOn, double? Quantity, string Unit, double? TotalUsd, double? PriceUsdPerUnit, double? FeesUsd, ReadKind? Read, double? GaugeBeforePct, double? GaugeAfterPct,
-    double? ThermsPerCcf, bool? Confirmed, DateOnly? IssuedOn, string? Note, string? TakenOut);
+    double? ThermsPerCcf, bool? Confirmed, DateOnly? IssuedOn, string? Note, string? TakenOut, double? SpreadShare);
 
 /// <summary>A fuel record to save, all its lines; or only to look at.</summary>
 public sealed record SaveFuelRecordInput([property: Id] string SupplyGroupId, int? ExpectedRevision, [property: Id] string RequestId, bool? CheckOnly, bool? AutomaticDelivery, IReadOnlyList<FuelEntryInput> Entries);
@@ -52,7 +52,7 @@ public sealed partial class Mutation
         }
 
         using var text = new SourceText(new StringReader(input.Text), input.FileName);
-        var loaded = FuelSheet.Read(text, group.Facts.Fuel, group.Facts.Kind, string.IsNullOrWhiteSpace(input.Unit) ? null : input.Unit);
+        var loaded = FuelSheet.Read(text, group.Facts.Fuel, group.Facts.Kind, string.IsNullOrWhiteSpace(input.Unit) ? null : input.Unit, new(register.WintersOf(group.Id)));
         var known = register.RecordOf(group.Id);
         var faults = loaded.Faults.ToList();
         var (there, added) = (known?.Facts.Entries ?? [], new List<FuelEntry>());
@@ -69,8 +69,8 @@ public sealed partial class Mutation
         }
 
         var facts = (known?.Facts ?? new() { SupplyGroupId = group.Id }) with { Entries = [.. there.Concat(added).OrderBy(e => e.ToOn)] };
-        var words = loaded.Value is null ? "Nothing could be read." : $"{added.Count} of {loaded.Rows} rows are to be added.";
-        var refused = faults.Any(f => f.Code is not ("UNKNOWN_COLUMN" or "ALREADY_THERE")) && input.GoodRowsOnly != true;
+        var words = loaded.Value is null ? "Nothing could be read." : $"{added.Count} of {loaded.Rows} rows are to be added. {string.Join(' ', loaded.Notes)}".TrimEnd();
+        var refused = faults.Any(f => f.Code is not ("UNKNOWN_COLUMN" or "ALREADY_THERE" or "DEGREE_DAYS_DIFFER")) && input.GoodRowsOnly != true;
         if (added.Count == 0 || input.CheckOnly != false || refused)
         {
             return new(null, false, loaded.Rows, words, faults.Select(FaultView.Of), added.Count > 0 ? new(register, group.Id, facts, known, register.Fit(group.Id, facts)) : null);
@@ -87,6 +87,6 @@ public sealed partial class Mutation
         var quantity = e.Quantity ?? 0;
         return new(e.Kind, e.Kind == FuelEntryKind.Delivery ? e.ToOn : e.FromOn, e.ToOn, quantity, e.Unit, quantity * (Engine.Units.HeatingValues.KwhPerUnit(fuel, e.Unit, thermsPerCcf: e.ThermsPerCcf) ?? 0), Cents(e.TotalUsd), e.Read ?? ReadKind.Unknown,
             e.GaugeBeforePct, e.GaugeAfterPct, Cents(e.FeesUsd), string.IsNullOrWhiteSpace(e.TakenOut) ? null : e.TakenOut.Trim(), e.PriceUsdPerUnit, e.ThermsPerCcf, e.Quantity is null, e.Confirmed == true, e.IssuedOn,
-            string.IsNullOrWhiteSpace(e.Note) ? null : e.Note.Trim());
+            string.IsNullOrWhiteSpace(e.Note) ? null : e.Note.Trim(), e.SpreadShare);
     }
 }

@@ -103,7 +103,7 @@ public sealed partial class Mutation
             Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
         };
         facts = h.Parts?.On(facts) ?? facts;
-        var faults = new List<Fault>(HouseChecks.Of(facts, register.Catalogue));
+        var faults = new List<Fault>(register.Model(house with { Facts = facts }).Faults);
         if (h.Parts is { } parts && (parts.Supplies is not null || parts.Heaters is not null))
         {
             faults.AddRange(SupplyChecks.Of(facts, id => register.Groups.TryGetValue(id, out var g) && g.Facts.FarmId == facts.FarmId ? g.Facts.Fuel : null));

@@ -160,8 +160,15 @@ public sealed partial class Register
     {
         var set = SetFacts;
         var (model, faults) = HouseModels.Of(house.Facts, Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, Fuel(house.Facts));
-        return (model is null ? null : model with { HouseId = house.Id }, faults);
+        return (model is null ? null : model with { HouseId = house.Id }, model is not null && SetPoints(house.Facts, model) is { } cold ? [.. faults, cold] : faults);
     }
+
+    /// <summary>Set points that the outside air of the house's station never falls under.</summary>
+    /// <param name="house">House.</param>
+    /// <param name="model">Its model.</param>
+    /// <returns>The fault; null = none, or no winter to tell.</returns>
+    public Fault? SetPoints(HouseFacts house, HouseModel model) =>
+        Farms.TryGetValue(house.FarmId, out var farm) && Winters(farm.Facts.WeatherStationId) is { } station ? SetPointChecks.Of(model.Periods, [.. station.Years.Values]) : null;
 
     /// <summary>Fuel of a house.</summary>
     /// <param name="house">House.</param>

@@ -2,6 +2,7 @@ using System.Globalization;
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Units;
+using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Host.Loading;
 
@@ -11,64 +12,10 @@ public sealed record FuelRows(IReadOnlyList<(int Line, FuelEntry Entry)> Entries
 
 /// <summary>
 /// Reads delivery tickets, utility bills or totals of one tank or meter from CSV or a pasted sheet. Heads are plain words in any order; a row with one date is a delivery,
-/// one with two a bill (at a meter) or a total (at a tank). A unit told nowhere is asked for.
+/// one with two a bill (at a meter) or a total (at a tank). A unit told nowhere is asked for. Degree days and K-factors go by <see cref="DealerSheet"/>.
 /// </summary>
 public static class FuelSheet
 {
-    private static readonly Dictionary<string, string> Columns = new()
-    {
-        ["date"] = "date",
-        ["delivered"] = "date",
-        ["delivery date"] = "date",
-        ["from"] = "from",
-        ["read date from"] = "from",
-        ["start"] = "from",
-        ["to"] = "to",
-        ["read date to"] = "to",
-        ["end"] = "to",
-        ["read date"] = "to",
-        ["quantity"] = "quantity",
-        ["gallons"] = "quantity",
-        ["amount"] = "quantity",
-        ["use"] = "quantity",
-        ["usage"] = "quantity",
-        ["therms"] = "quantity",
-        ["unit"] = "unit",
-        ["kind"] = "read",
-        ["fill"] = "read",
-        ["read"] = "read",
-        ["read kind"] = "read",
-        ["price"] = "price",
-        ["unit price"] = "price",
-        ["fees"] = "fees",
-        ["fixed charge"] = "fees",
-        ["total"] = "total",
-        ["cost"] = "total",
-        ["gauge before"] = "before",
-        ["gauge % before"] = "before",
-        ["gauge after"] = "after",
-        ["gauge % after"] = "after",
-        ["therm factor"] = "factor",
-        ["therms per ccf"] = "factor",
-        ["issued"] = "issued",
-        ["bill date"] = "issued",
-        ["note"] = "note",
-        ["remark"] = "note",
-    };
-
-    private static readonly Dictionary<string, ReadKind> Reads = new()
-    {
-        ["full"] = ReadKind.Full,
-        ["part"] = ReadKind.Part,
-        ["partial"] = ReadKind.Part,
-        ["unknown"] = ReadKind.Unknown,
-        [""] = ReadKind.Unknown,
-        ["actual"] = ReadKind.Actual,
-        ["estimated"] = ReadKind.Estimated,
-        ["estimate"] = ReadKind.Estimated,
-        ["customer"] = ReadKind.Customer,
-    };
-
     private static readonly string[] Dates = ["yyyy-MM-dd", "yyyy/M/d", "M/d/yyyy", "M/d/yy", "d MMM yyyy", "MMM d yyyy", "d-MMM-yyyy"];
 
     /// <summary>Reads a sheet.</summary>
@@ -76,9 +23,11 @@ public static class FuelSheet
     /// <param name="fuel">Fuel of the tank or meter.</param>
     /// <param name="supply">Tank or meter.</param>
     /// <param name="unit">Unit of quantities without one; null = not said.</param>
+    /// <param name="dealer">Takes degree days and K-factors; null = no weather to hold them against.</param>
     /// <returns>The sound rows, null when there is no head, and the faults.</returns>
-    public static Loaded<FuelRows> Read(SourceText text, FuelKind fuel, SupplyKind supply, string? unit = null)
+    public static Loaded<FuelRows> Read(SourceText text, FuelKind fuel, SupplyKind supply, string? unit = null, DealerSheet? dealer = null)
     {
+        dealer ??= new(new Dictionary<int, WeatherYear>());
         var faults = new FaultList(text.File);
         var entries = new List<(int, FuelEntry)>();
         Dictionary<string, int>? at = null;
@@ -96,7 +45,7 @@ public static class FuelSheet
             else
             {
                 rows++;
-                if (new Row(cells, line, at, faults).Entry(fuel, supply, unit) is { } entry)
+                if (new Row(cells, line, at, faults).Entry(fuel, supply, unit, dealer) is { } entry)
                 {
                     entries.Add((line, entry));
                 }
@@ -108,7 +57,7 @@ public static class FuelSheet
             faults.Add("NO_HEAD", null, "No head with a date and a quantity was found.", "Give a first row such as: date, quantity, unit, kind, total; or: from, to, quantity, unit, read kind, total.", 1, 1);
         }
 
-        return new(at is null ? null : new(entries), rows, faults.All);
+        return new(at is null ? null : new(entries), rows, faults.All) { Notes = dealer.Notes };
     }
 
     private static Dictionary<string, int>? Head(string[] cells, int line, FuelKind fuel, ref string? unit, FaultList faults)
@@ -116,63 +65,46 @@ public static class FuelSheet
         var at = new Dictionary<string, int>();
         for (var i = 0; i < cells.Length; i++)
         {
-            var head = HeadCell.Of(cells[i], u => Unit(fuel, u) is not null);
-            if (!Columns.TryGetValue(head.Name, out var column))
+            var head = HeadCell.Of(cells[i], u => FuelSheetWords.Unit(fuel, u) is not null);
+            if (!FuelSheetWords.Columns.TryGetValue(head.Name, out var column))
             {
                 continue;
             }
 
             at.TryAdd(column, i);
-            unit = column == "quantity" ? Unit(fuel, head.Unit ?? head.Name) ?? unit : unit;
+            unit = column == "quantity" ? FuelSheetWords.Unit(fuel, head.Unit ?? head.Name) ?? unit : unit;
         }
 
-        if (!at.ContainsKey("quantity") && !at.ContainsKey("total") || !at.ContainsKey("date") && !at.ContainsKey("to"))
+        if (!at.ContainsKey("quantity") && !at.ContainsKey("total") && !at.ContainsKey("k") || !at.ContainsKey("date") && !at.ContainsKey("to"))
         {
             return null;
         }
 
         foreach (var (cell, i) in cells.Select((c, i) => (c, i)).Where(c => c.c.Length > 0 && !at.ContainsValue(c.i)))
         {
-            faults.Add("UNKNOWN_COLUMN", cell, $"The column \"{cell}\" is not known and is passed over.", $"Known are: {string.Join(", ", Columns.Keys.Take(12))}.", line, i + 1);
+            faults.Add("UNKNOWN_COLUMN", cell, $"The column \"{cell}\" is not known and is passed over.", $"Known are: {string.Join(", ", FuelSheetWords.Columns.Keys.Take(12))}.", line, i + 1);
         }
 
         return at;
-    }
-
-    private static string? Unit(FuelKind fuel, string word)
-    {
-        var plain = word.Trim().TrimEnd('.').ToLowerInvariant() switch
-        {
-            "gallon" or "gallons" or "gals" => "gal",
-            "litre" or "litres" or "liter" or "liters" or "l" => "L",
-            "lbs" or "pound" or "pounds" => "lb",
-            "therms" or "th" => "therm",
-            "m³" => "m3",
-            "kwh" => "kWh",
-            "mmbtu" => "MMBtu",
-            "tons" => "ton",
-            var other => other,
-        };
-        return HeatingValues.KwhPerUnit(fuel, plain) is null ? null : plain;
     }
 
     private sealed class Row(string[] cells, int line, Dictionary<string, int> at, FaultList faults)
     {
         private bool wrong;
 
-        public FuelEntry? Entry(FuelKind fuel, SupplyKind supply, string? unit)
+        public FuelEntry? Entry(FuelKind fuel, SupplyKind supply, string? unit, DealerSheet dealer)
         {
             var (date, from, to) = (Day("date"), Day("from"), Day("to"));
             var quantity = Number("quantity");
             var (total, price, fees) = (Number("total"), Number("price"), Number("fees"));
             var read = Cell("read").ToLowerInvariant();
-            if (!Reads.TryGetValue(read, out var kind))
+            if (!FuelSheetWords.Reads.TryGetValue(read, out var kind))
             {
                 Wrong("UNKNOWN_WORD", "read", $"\"{Cell("read")}\" is no kind of fill or read.", "Write full, part or unknown; or actual, estimated or customer.");
             }
 
             var named = Cell("unit");
-            var written = named.Length > 0 ? Unit(fuel, named) : unit;
+            var written = named.Length > 0 ? FuelSheetWords.Unit(fuel, named) : unit;
             if (named.Length > 0 && written is null)
             {
                 Wrong("UNKNOWN_UNIT", "unit", $"\"{named}\" is no unit that this fuel is sold in.", $"Write one of {string.Join(", ", HeatingValues.UnitsOf(fuel))}.");
@@ -188,15 +120,30 @@ public static class FuelSheet
                 Wrong("NO_DATE", "date", "The row has no date.", "Give the day of the delivery, or from and to of the bill.");
             }
 
-            if (quantity is null && total is null && !wrong)
+            var (k, hdd, baseF) = (Number("k"), Number("hdd"), Number("base"));
+            if (quantity is null && total is null && k is null && !wrong)
             {
-                Wrong("NO_QUANTITY", "quantity", "The row has no quantity and no total.", "Give the quantity, or the money paid.");
+                Wrong("NO_QUANTITY", "quantity", "The row has no quantity and no total.", "Give the quantity, or the money paid, or degree days with a K-factor.");
             }
 
             if (wrong)
             {
                 return null;
             }
+
+            if (quantity is null && total is null)
+            {
+                var each = written ?? (fuel is FuelKind.Propane or FuelKind.FuelOil ? "gal" : null);
+                if (each is null)
+                {
+                    Wrong("NO_UNIT", "k", "The unit of the K-factor is not told.", $"Add a column \"unit\", or say the unit of the sheet: {string.Join(", ", HeatingValues.UnitsOf(fuel))}.");
+                    return null;
+                }
+
+                return dealer.Reckoned(new(fuel, from ?? (to is null ? null : date), last!.Value, k!.Value, hdd, baseF, each, Cell("note") is { Length: > 0 } said ? said : null), Wrong);
+            }
+
+            dealer.Measured(from, last!.Value, hdd, baseF, Notice);
 
             var of = to is null ? FuelEntryKind.Delivery : supply == SupplyKind.Meter ? FuelEntryKind.Bill : FuelEntryKind.Total;
             var (u, q) = (written ?? HeatingValues.UnitsOf(fuel)[0], quantity ?? 0);
@@ -213,6 +160,8 @@ public static class FuelSheet
             wrong = true;
             faults.Add(code, column, message, remedy, line, at.TryGetValue(column, out var i) ? i + 1 : null);
         }
+
+        private void Notice(string code, string column, string message, string remedy) => faults.Add(code, column, message, remedy, line, at.TryGetValue(column, out var i) ? i + 1 : null);
 
         private DateOnly? Day(string column)
         {

@@ -72,6 +72,55 @@ public class FuelRecordTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_dealers_sheet_gives_gallons_by_degree_days_over_K_known_to_15_per_cent()
+    {
+        const string Sheet = "date,from,gallons,HDD since last fill,K-factor,base\n2014-11-01,2014-10-01,120,,,\n2014-12-15,,,900,4.5,65\n2015-01-20,,,,4.5,\n2015-02-20,,,1000,0.01,65\n2015-03-20,,,1000,4.5,18\n2030-01-20,2029-12-20,,,4.5,65\n";
+        var look = await Brought(new { supplyGroupId = "sg_demo04", requestId = "k1", text = Sheet, fileName = "dealer.csv", checkOnly = true });
+        Assert.Equal(6, (int)look["rows"]!);
+        (string Code, int Line)[] faults = [.. look["faults"]!.AsArray().Select(f => ((string)f!["code"]!, (int)f["line"]!))];
+        Assert.Equal([("OUT_OF_RANGE", 5), ("OUT_OF_RANGE", 6), ("NO_WEATHER", 7)], faults);
+        Assert.Contains("65 F is taken", (string)look["words"]!, StringComparison.Ordinal);
+        var kept = await Brought(new { supplyGroupId = "sg_demo04", requestId = "k2", text = Sheet, fileName = "dealer.csv", checkOnly = false, goodRowsOnly = true });
+        Assert.NotNull(kept["changeId"]);
+        var entries = (await host.Ask("{ supplyGroup(id: \"sg_demo04\") { bills { grade entries { kind fromOn toOn quantity unit note spreadShare use faults { code } } intervals { fromOn sdKwh billedKwh metered } } } }", new { }))["data"]!["supplyGroup"]!["bills"]!;
+        var reckoned = entries["entries"]!.AsArray().Where(e => e!["spreadShare"] is not null).ToList();
+        Assert.Equal(2, reckoned.Count);
+        Assert.Equal(200, (double)reckoned[0]!["quantity"]!, 1e-9);
+        Assert.Equal("2014-11-02", (string)reckoned[0]!["fromOn"]!);
+        Assert.Equal(0.15, (double)reckoned[0]!["spreadShare"]!);
+        Assert.InRange((double)reckoned[1]!["quantity"]! * 4.5, 700, 1900);
+        Assert.Contains("of the station", (string)reckoned[1]!["note"]!, StringComparison.Ordinal);
+        Assert.All(reckoned, e => Assert.Contains(e!["faults"]!.AsArray(), f => (string)f!["code"]! == "RECKONED"));
+        Assert.All(entries["intervals"]!.AsArray(), i => Assert.False((bool)i!["metered"]!));
+        Assert.Equal(0.15 * (double)entries["intervals"]![0]!["billedKwh"]!, (double)entries["intervals"]![0]!["sdKwh"]!, 1e-6);
+        Assert.Equal("B", (string)entries["grade"]!);
+    }
+
+    [Fact]
+    public async Task Degree_days_beside_gallons_are_held_against_the_station_and_move_nothing()
+    {
+        const string Sheet = "date,from,gallons,unit,degree days,base\n2015-01-31,2015-01-01,300,gal,90,65\n";
+        var look = await Brought(new { supplyGroupId = "sg_demo01", requestId = "dd", text = Sheet, fileName = "dealer.csv", checkOnly = true });
+        var fault = Assert.Single(look["faults"]!.AsArray())!;
+        Assert.Equal("DEGREE_DAYS_DIFFER", (string)fault["code"]!);
+        Assert.Contains("not used", (string)look["words"]!, StringComparison.Ordinal);
+        Assert.NotNull(look["preview"]);
+    }
+
+    [Fact]
+    public async Task A_therm_factor_of_the_bill_counts_and_one_that_cannot_be_is_held()
+    {
+        const string Save = "mutation($input: SaveFuelRecordInput!) { saveFuelRecord(input: $input) { preview { intervals { billedKwh } entries { use why faults { code } } } faults { code } } }";
+        object Input(double? factor) => new { input = new { supplyGroupId = "sg_demo10", requestId = $"tf{factor}", checkOnly = true, entries = new[] { new { kind = "BILL", fromOn = "2015-01-01", toOn = "2015-01-31", quantity = 1000, unit = "ccf", thermsPerCcf = factor, read = "ACTUAL" } } } };
+        async Task<JsonNode> Preview(double? factor) => (await host.Ask(Save, Input(factor)))["data"]!["saveFuelRecord"]!["preview"]!;
+        var (usual, own) = ((double)(await Preview(1.0))["intervals"]![0]!["billedKwh"]!, (double)(await Preview(1.08))["intervals"]![0]!["billedKwh"]!);
+        Assert.Equal(1.08, own / usual, 1e-9);
+        var held = (await Preview(102.6))["entries"]![0]!;
+        Assert.Equal("HELD", (string)held["use"]!);
+        Assert.Equal("OUT_OF_RANGE", (string)held["faults"]![0]!["code"]!);
+    }
+
+    [Fact]
     public async Task A_record_saved_line_by_line_is_previewed_and_a_stale_one_is_a_conflict()
     {
         const string Save = "mutation($input: SaveFuelRecordInput!) { saveFuelRecord(input: $input) { changeId conflict preview { grade verdict intervals { billedKwh } entries { use } } faults { code } } }";

@@ -117,6 +117,9 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Equal("SHARES", (string)shares["faults"]![0]!["code"]!);
         var efficient = (await host.Ask(Parts, Input(new { heaters = new[] { new { heaterCode = "power", fuel = "PROPANE", seasonalEfficiency = 1.2 } } })))["data"]!["saveHouse"]!;
         Assert.Contains("a burner delivers less heat than it burns", (string)efficient["faults"]![0]!["message"]!, StringComparison.Ordinal);
+        var warm = (await host.Ask(Parts, Input(new { heatingPeriods = new[] { new { fromMonth = 7, fromDay = 5, toMonth = 8, toDay = 5, nightC = 1.0, dayC = 1.0 } } })))["data"]!["saveHouse"]!;
+        Assert.Equal("NO_HEAT", (string)warm["faults"]![0]!["code"]!);
+        Assert.Equal("heatingPeriods", (string)warm["faults"]![0]!["field"]!);
         var saved = (await host.Ask(Parts, Input(new
         {
             heatingPeriods = new[] { new { fromMonth = 3, fromDay = 1, toMonth = 4, toDay = 30, nightC = 12.0, dayC = 18.0 }, new { fromMonth = 11, fromDay = 1, toMonth = 12, toDay = 15, nightC = 10.0, dayC = 15.0 } },

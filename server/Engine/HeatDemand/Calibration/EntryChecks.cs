@@ -75,7 +75,18 @@ internal static class EntryChecks
 
         Money(lines, no, entry);
         Gauge(lines, no, entry, kwh);
-        return new(no, entry, kwh, 0);
+        if (entry.SdShare is { } share && !(share is >= 0 and <= 1))
+        {
+            lines.Hold(no, "OUT_OF_RANGE", "spreadShare", $"A spread of {EntryLines.Figure(100 * share)} % of the quantity cannot be.", "Give a share between 0 and 1.");
+            return null;
+        }
+
+        if (entry.SdShare is > 0 and var sd)
+        {
+            lines.Ask(no, "RECKONED", "quantity", $"The quantity is reckoned, not read: one in three is off by over {EntryLines.Figure(100 * sd)} %.", "Give the gallons of the tickets in its place.");
+        }
+
+        return new(no, entry, kwh, (entry.SdShare ?? 0) * Abs(kwh));
     }
 
     private static FuelLine? FromDollars(EntryLines lines, int no, FuelEntry entry, double kwhPerUnit, double? usdPerKwh)

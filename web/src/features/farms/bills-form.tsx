@@ -25,6 +25,7 @@ const asInput = (e: Entry): FuelEntryInput => ({
   issuedOn: e.issuedOn ?? null,
   note: e.note ?? null,
   takenOut: e.takenOut ?? null,
+  spreadShare: e.spreadShare ?? null,
 });
 
 /** Lines of the record: add one, answer what is asked, take one out; every change is looked at before it is saved. */

@@ -53,7 +53,8 @@ export function BillsPaste({
     <section aria-label="bring in tickets or bills">
       <h2>Bring in tickets or bills</h2>
       <p className="caption">
-        Paste a sheet with a head such as: {example}. Any order; dates as 2024-02-17 or 2/17/2024. Nothing is saved before you have seen it.
+        Paste a sheet with a head such as: {example}. Any order; dates as 2024-02-17 or 2/17/2024. A dealer&apos;s sheet will do: date,
+        degree days, K-factor, base (F) give gallons known to 15 %. Nothing is saved before you have seen it.
       </p>
       <label>
         <span>the sheet</span>

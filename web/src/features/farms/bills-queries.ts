@@ -93,6 +93,7 @@ export const Bills = graphql(`
       issuedOn
       note
       takenOut
+      spreadShare
       use
       why
       faults {

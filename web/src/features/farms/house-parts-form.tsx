@@ -67,6 +67,12 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
             </div>
           );
         })}
+        {typed.surfaces.some((s) => s.condition === 'worn' || s.condition === 'torn') && (
+          <p className="caption">
+            A worn or torn covering takes more air changes where none are entered: torn the leaky end of what such houses have, worn
+            half-way there (common practice, no source). Air changes that are entered stand, and U-values do not move: bills tell those.
+          </p>
+        )}
         <FaultList faults={of('surfaces')} />
       </fieldset>
       <fieldset>
