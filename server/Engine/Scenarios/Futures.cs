@@ -111,7 +111,7 @@ public sealed class Futures
             return Unrest(Noise.Uniform(set.Seed, NoisePurpose.Unrest, 0, number, 0));
         }
 
-        Span<double> normals = stackalloc double[SobolPoints.Dimensions - 1];
+        Span<double> normals = stackalloc double[LeadingComponents.Most];
         for (var c = 0; c < Leading.Count; c++)
         {
             normals[c] = NormalQuantile.At(SobolPoints.Scrambled(set.Seed, replicate, path, c + 1));
