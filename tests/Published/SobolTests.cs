@@ -3,8 +3,8 @@ using FarmPortfolio.Engine.Scenarios;
 namespace FarmPortfolio.Published;
 
 /// <summary>
-/// Sobol points. Direction numbers: Joe and Kuo (2008), Constructing Sobol sequences with better two-dimensional projections, table new-joe-kuo-6, rows 2 to 10
-/// (read in a public copy). First points in four dimensions: QuantLib 1.29, SobolRsg (its table agrees with Joe and Kuo's in the first four rows). Exact.
+/// Sobol points. Direction numbers: Joe and Kuo (2008), Constructing Sobol sequences with better two-dimensional projections, table new-joe-kuo-6, rows 2 to 21
+/// (read in public copies). First points in four dimensions: QuantLib 1.29, SobolRsg (its table agrees with Joe and Kuo's in the first four rows). Exact.
 /// </summary>
 public class SobolTests
 {
@@ -18,7 +18,18 @@ public class SobolTests
         { 7, 4, 4, [1, 3, 5, 13] },
         { 8, 5, 2, [1, 1, 5, 5, 17] },
         { 9, 5, 4, [1, 1, 5, 5, 5] },
-        { 10, 5, 7, [1, 1, 7, 11, 1] },
+        { 10, 5, 7, [1, 1, 7, 11, 19] },
+        { 11, 5, 11, [1, 1, 5, 1, 1] },
+        { 12, 5, 13, [1, 1, 1, 3, 11] },
+        { 13, 5, 14, [1, 3, 5, 5, 31] },
+        { 14, 6, 1, [1, 3, 3, 9, 7, 49] },
+        { 15, 6, 13, [1, 1, 1, 15, 21, 21] },
+        { 16, 6, 16, [1, 3, 1, 13, 27, 49] },
+        { 17, 6, 19, [1, 1, 1, 15, 7, 5] },
+        { 18, 6, 22, [1, 3, 1, 15, 13, 25] },
+        { 19, 6, 25, [1, 1, 5, 5, 19, 61] },
+        { 20, 7, 1, [1, 3, 7, 11, 23, 15, 103] },
+        { 21, 7, 4, [1, 3, 7, 13, 13, 15, 69] },
     };
 
     /// <summary>The point whose Gray code is the single digit i shows direction number i alone: m(i) / 2^i, by the recurrence in whole numbers.</summary>

@@ -144,7 +144,7 @@ public sealed class Futures
             return UnrestOf(replicate, path);
         }
 
-        Span<double> normals = stackalloc double[SobolPoints.Dimensions - 1];
+        Span<double> normals = stackalloc double[LeadingComponents.Most];
         for (var c = 0; c < Leading.Count; c++)
         {
             normals[c] = NormalQuantile.At(SobolPoints.Scrambled(set.Seed, replicate, path, c + 1));

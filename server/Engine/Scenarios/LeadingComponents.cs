@@ -13,7 +13,9 @@ namespace FarmPortfolio.Engine.Scenarios;
 internal sealed class LeadingComponents
 {
     private const double SamplingDiscount = 1.05;
-    private const int Most = SobolPoints.Dimensions - 1;
+    /// <summary>Most components there are: with the unrest they take ten dimensions of the Sobol points.</summary>
+    public const int Most = 9;
+
     private static readonly double[] EqualWeights = [1, 1, 1, 0];
     private readonly double[][] directions;
 

@@ -47,6 +47,22 @@ public static class NormalQuantile
         return Vector256.ConditionalSelect(middle, central, tail | sign);
     }
 
+    /// <summary>Puts the deviate of each share in its place.</summary>
+    /// <param name="shares">Shares, strictly between 0 and 1.</param>
+    internal static void Replace(Span<double> shares)
+    {
+        var whole = shares.Length & ~3;
+        for (var i = 0; i < whole; i += 4)
+        {
+            At(Vector256.Create<double>(shares.Slice(i, 4))).CopyTo(shares[i..]);
+        }
+
+        for (var i = whole; i < shares.Length; i++)
+        {
+            shares[i] = At(shares[i]);
+        }
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector256<double> Ratio(double[] top, double[] bottom, Vector256<double> r)
     {

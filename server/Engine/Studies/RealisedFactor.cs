@@ -44,10 +44,11 @@ internal sealed class RealisedFactor
     /// <param name="shared">Draws that all houses share.</param>
     /// <param name="own">The house's own draws.</param>
     /// <param name="drawKey">Key of the house.</param>
-    public void Multiply(double[] values, PathNoise shared, PathNoise own, long drawKey)
+    /// <param name="order">Order along which the house's own draws are spread; null = plain draws.</param>
+    public void Multiply(double[] values, PathNoise shared, PathNoise own, long drawKey, PathOrder? order)
     {
         var draws = parts.Select(p => (p.Weight * p.Sd * Sqrt(common), p.Weight * p.Sd * Sqrt(1 - common),
-            shared.Of(NoisePurpose.SavingCommon, Noise.Key(p.Code)), own.Of(NoisePurpose.SavingOwn, drawKey ^ Noise.Key("own " + p.Code)))).ToArray();
+            shared.Of(NoisePurpose.SavingCommon, Noise.Key(p.Code)), own.Of(NoisePurpose.SavingOwn, drawKey ^ Noise.Key("own " + p.Code), order))).ToArray();
         for (var path = 0; path < values.Length; path++)
         {
             var factor = Mean;

@@ -10,6 +10,9 @@ namespace FarmPortfolio.Engine.Studies;
 /// <param name="orders">Their replicates as the kernel reads them.</param>
 internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IReadOnlyList<WinterOrder> orders)
 {
+    private readonly Lazy<PathOrder>[] byPrice =
+        [.. Enumerable.Range(0, Correlation.Fuels).Select(f => new Lazy<PathOrder>(() => PathOrder.ByPrice([.. orders.Select(o => o.Block)], (FuelKind)f, futures.Spec.LoadShare)))];
+
     /// <summary>All that the study reads.</summary>
     public Portfolio Portfolio { get; } = portfolio;
 
@@ -29,7 +32,12 @@ internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IR
     public int Replicates { get; } = portfolio.Set.ReplicateCount;
 
     /// <summary>Draws that all houses share.</summary>
-    public PathNoise Shared { get; } = new(portfolio.Set.Seed, futures.Paths);
+    public PathNoise Shared { get; } = new(portfolio.Set);
+
+    /// <summary>The paths from cheap to dear.</summary>
+    /// <param name="fuel">Fuel.</param>
+    /// <returns>Their order; null for plain paths.</returns>
+    public PathOrder? ByPrice(FuelKind fuel) => Set.Sampling == PathSampling.Plain ? null : byPrice[(int)fuel].Value;
 }
 
 /// <summary>What of an option does not depend on the path.</summary>

@@ -1,5 +1,6 @@
 using FarmPortfolio.Engine.Economics;
 using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
 
 namespace FarmPortfolio.Engine.Tests.Studies;
@@ -20,7 +21,7 @@ public class PlainOptionTests
     [MemberData(nameof(Contracts), DisableDiscoveryEnumeration = true)]
     public void Every_figure_of_an_option_is_that_of_the_plain_loop(string name, ContractFacts? contract)
     {
-        var portfolio = SmallPortfolio.Of(1);
+        var portfolio = SmallPortfolio.Of(1, change: s => s with { Sampling = PathSampling.Plain });
         portfolio = portfolio with { Contracts = contract is null ? portfolio.Contracts : new Dictionary<string, ContractFacts> { ["g"] = contract } };
         var (study, faults) = StudyRun.Run(portfolio, 2, null, CancellationToken.None);
         Assert.Empty(faults);

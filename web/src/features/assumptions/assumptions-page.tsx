@@ -11,6 +11,8 @@ export function AssumptionsPage() {
   if (error) return <p className="fault">{error.message}</p>;
   const s = data?.coop.scenarioSet;
   if (!s) return <p className="quiet">{data ? 'There are no assumptions yet.' : 'Reading the assumptions.'}</p>;
+  const inUse = data.coop.assumptionSets.find((set) => set.key === 'now')?.values;
+  const value = (field: string) => inUse?.find((v) => v.field === field)?.value;
   return (
     <>
       <h1>
@@ -18,7 +20,9 @@ export function AssumptionsPage() {
         <b>{Math.round(1000 * s.discountRate) / 10} %</b>, everything nominal.
       </h1>
       <p className="lead">
-        A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}.{' '}
+        A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}. Futures are{' '}
+        {value('evenFutures') === 1 ? 'spread evenly, by Sobol points' : 'drawn one by one'}; the ± beside a figure is read from {value('replicateCount')} replicates of{' '}
+        {value('pathCount')} each, and is error of computing only.{' '}
         <Link to="/fuel/prices">How prices are assumed to move</Link>: cases, volatility, returns, correlations.
       </p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />
