@@ -12,6 +12,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
     {
         { "/", "overview" }, { "/farms", "farms" }, { "/houses/h_demo000?option=foam-now", "house" }, { "/options/h_demo000~foam-now", "option" }, { "/funding", "funding" },
         { "/fuel?fuel=PROPANE", "fuel" }, { "/winters", "winters" }, { "/assumptions", "assumptions" }, { "/studies", "studies" }, { "/import", "import" },
+        { "/supplies/sg_demo08", "supply" }, { "/fuel?fuel=WOOD_PELLETS", "pellets" }, { "/options/h_demo060~topellets-now", "switch" },
     };
 
     [Theory, MemberData(nameof(Pages))]
