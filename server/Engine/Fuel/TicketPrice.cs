@@ -97,7 +97,7 @@ public sealed record TicketPrice(
             return $"You pay {Usd(Abs(a))} a {Unit} {(a < 0 ? "under" : "over")} the index, give or take {Usd(MeanOverSd ?? 0)} ({Tickets} tickets).";
         }
 
-        var start = string.Create(CultureInfo.InvariantCulture, $"You pay {Usd(a)} a {Unit} plus {line.B:0.00} times the index, give or take {Usd(line.Sd)} ({Tickets} tickets over {Winters} winters).");
+        var start = string.Create(CultureInfo.InvariantCulture, $"You pay {line.B:0.00} times the index {(a < 0 ? "less" : "and")} {Usd(Abs(a))} a {Unit}, give or take {Usd(line.Sd)} ({Tickets} tickets over {Winters} winters).");
         return MonthBefore is { } late && late.Count >= FewestForLine && late.Sd < 0.8 * line.Sd ? $"{start} Your price follows the index of the month before more closely, give or take {Usd(late.Sd)}." : start;
     }
 }

@@ -44,7 +44,14 @@ internal static class SensitivityInputs
         }
 
         var (cheap, dear) = PriceEnds(p, houseId, known.Fuel);
-        Add("price", $"Price of {Name(known.Fuel)}, all seasons", cheap, dear, Percent, f => p with { Set = p.Set with { Shapes = [.. p.Set.Shapes, new(null, 0, [.. Enumerable.Repeat(f, p.Set.SeasonCount)])] } });
+        Portfolio Priced(FuelKind? fuel, double f) => p with { Set = p.Set with { Shapes = [.. p.Set.Shapes, new(fuel, 0, [.. Enumerable.Repeat(f, p.Set.SeasonCount)])] } };
+        Add("price", $"Price of {Name(known.Fuel)}, all seasons", cheap, dear, Percent, f => Priced(known.NewFuel is null ? null : known.Fuel, f));
+        if (known.NewFuel is { } other && other != known.Fuel)
+        {
+            var (low, high) = PriceEnds(p, houseId, other);
+            Add("newPrice", $"Price of {Name(other)}, all seasons", low, high, Percent, f => Priced(other, f));
+        }
+
         var swing = OneInTen * WinterSd(p, farm);
         Add("winters", "Winters of the horizon", -swing, swing, Warmer, k => p with { Set = p.Set with { OffsetK = p.Set.OffsetK - k } });
         Add("saving", "Share of the reckoned saving that comes true", known.RealisedMean - OneInTen * FactorSd(p, option), known.RealisedMean + OneInTen * FactorSd(p, option),

@@ -70,9 +70,10 @@ public sealed partial class SupplyGroupView
             settled, together, id => register.Contracts.GetValueOrDefault(id)?.Facts, c => c.PriceSeriesId is { } own && register.Prices.TryGetValue(own, out var s) ? PastIndex.Of(s.Facts, null, c.Unit, year) : null, facts.StandByFuel));
         var ways = new List<PastWayView> { Way("own", inForce.Count > 1 ? "your contracts together" : inForce.Count == 1 ? inForce[0].Remarks.Name ?? "your contract" : "as you buy now, on the index", [.. inForce.Select(c => c.Facts)]) };
         ways.AddRange(mine.Where(c => c.Facts.Standing == ContractStanding.Offered).Select(c => Way(c.Id, c.Remarks.Name ?? "an offer", [c.Facts])));
-        if (inForce.Count > 0)
+        // a contract that is the index itself is not told twice
+        if (inForce.Count > 0 && Way("index", "the index alone", []) is var index && index.TotalUsd != ways[0].TotalUsd)
         {
-            ways.Add(Way("index", "the index alone", []));
+            ways.Add(index);
         }
 
         var paid = months.Where(m => m.PaidCents is not null).Sum(m => m.PaidCents!.Value);

@@ -139,6 +139,6 @@ public sealed partial class Query
         var bands = Enumerable.Range(0, months).Select(m => Distribution.Of([.. blocks.SelectMany(b => Enumerable.Range(0, b.Paths).Select(p => b.Price(fuel)[p * months + m] * kwh))], 2)).ToList();
         var first = new DateOnly(set.FirstSeason, 7, 1);
         return new(one.DeliveredUnit, Enumerable.Range(0, months).Select(m => first.AddMonths(m).ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture)),
-            bands.Select(b => b.P10), bands.Select(b => b.P25), bands.Select(b => b.P50), bands.Select(b => b.P75), bands.Select(b => b.P90), one.PassThrough?.Words ?? (one.Model.Months == 0 ? "the level of the assumptions, flat in real money; no record" : "as recorded"));
+            bands.Select(b => b.P10), bands.Select(b => b.P25), bands.Select(b => b.P50), bands.Select(b => b.P75), bands.Select(b => b.P90), one.PassThrough?.Words ?? (one.Model.Months == 0 ? "the usual level or that of the assumptions, flat in real money, wandering by a tenth a year; common practice, no source" : "as recorded"));
     }
 }

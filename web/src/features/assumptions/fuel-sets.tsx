@@ -30,26 +30,25 @@ export function FuelSets({ heating, emissions }: { heating: Heating; emissions: 
               <th scope="col" className="n">
                 pellets, Btu/short ton
               </th>
-              <th scope="col">source</th>
             </tr>
           </thead>
           <tbody>
             {heating.map((s) => (
               <tr key={s.name}>
-                <th scope="row">
+                <td>
                   {s.name}
                   {s.inUse && <span className="second">in use</span>}
-                </th>
+                </td>
                 <td className="n">{n(s.gasBtuPerCubicFoot)}</td>
                 <td className="n">{n(s.propaneBtuPerGallon)}</td>
                 <td className="n">{n(s.oilBtuPerGallon)}</td>
                 <td className="n">{n(s.pelletsBtuPerTon)}</td>
-                <td>{s.source}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
+      <Sources sets={heating} />
       <div className="scroll" role="region" aria-label="emission factors, scrolls sideways" tabIndex={0}>
         <table>
           <thead>
@@ -67,26 +66,29 @@ export function FuelSets({ heating, emissions }: { heating: Heating; emissions: 
               <th scope="col" className="n">
                 wood
               </th>
-              <th scope="col">source</th>
             </tr>
           </thead>
           <tbody>
             {emissions.map((s) => (
               <tr key={s.name}>
-                <th scope="row">
+                <td>
                   {s.name}, {s.year}
                   {s.inUse && <span className="second">in use</span>}
-                </th>
+                </td>
                 <td className="n">{n(s.gasKgPerMmbtu, 2)}</td>
                 <td className="n">{n(s.propaneKgPerMmbtu, 2)}</td>
                 <td className="n">{n(s.oilKgPerMmbtu, 2)}</td>
                 <td className="n">{s.woodKgPerMmbtu == null ? 'none' : n(s.woodKgPerMmbtu, 2)}</td>
-                <td>{s.source}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
+      <Sources sets={emissions} />
     </section>
   );
 }
+
+const Sources = ({ sets }: { sets: readonly { name: string; source: string }[] }) => (
+  <p className="caption">{sets.map((s) => `${s.name}: ${s.source}`).join('. ')}.</p>
+);

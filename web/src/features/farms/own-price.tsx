@@ -112,7 +112,7 @@ function OwnTable({ own }: { own: Own }) {
         <tbody>
           {rows.map(([what, count, a, b, sd]) => (
             <tr key={what}>
-              <th scope="row">{what}</th>
+              <td>{what}</td>
               <td className="n">{count}</td>
               <td className="n">{a == null ? '' : price(a)}</td>
               <td className="n">{b == null ? '' : b.toFixed(2)}</td>

@@ -29,7 +29,7 @@ export function PastTable({ past }: { past: PastFragment }) {
         <tbody>
           {months(past).map((m) => (
             <tr key={m.month}>
-              <th scope="row">{m.month}</th>
+              <td>{m.month}</td>
               <td className="n">{bought(m.units)}</td>
               <td className="n">{m.paidUsd == null ? '' : cents(m.paidUsd)}</td>
               <td className="n">
@@ -45,7 +45,7 @@ export function PastTable({ past }: { past: PastFragment }) {
           ))}
           {ends && (
             <tr>
-              <th scope="row">season&apos;s end</th>
+              <td>season&apos;s end</td>
               <td />
               <td />
               <td />
@@ -59,7 +59,7 @@ export function PastTable({ past }: { past: PastFragment }) {
         </tbody>
         <tfoot>
           <tr>
-            <th scope="row">season</th>
+            <td>season</td>
             <td className="n">{bought(past.months.reduce((sum, m) => sum + m.units, 0))}</td>
             <td className="n">{past.paidUsd == null ? '' : cents(past.paidUsd)}</td>
             <td />

@@ -8,7 +8,7 @@ import { FuelQuery, UsePrices } from './fuel-queries.ts';
 import { PastRatios } from './past-ratios.tsx';
 import { PriceHistory } from './price-history.tsx';
 
-const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY'];
+const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY', 'WOOD_PELLETS'];
 const price = (v: number) => (v === 0 ? '$0' : `$${v.toFixed(v < 1 ? 3 : 2)}`);
 
 /** Fuel: prices to come, what one farm's heat can cost on every fuel and contract, and the records behind it. */
@@ -72,6 +72,11 @@ export function FuelPage() {
           What the futures roll on from. The spread grows from each record&apos;s own last month.{' '}
           <Link to={`/fuel/prices?fuel=${fuel}`}>Price cases and the settings of the model</Link>.
         </p>
+        {own.length === 0 && (
+          <p>
+            There is no record of {fuelName[fuel]}: {fan?.words}. <Link to="/import">Bring in a record</Link> to roll on from your own.
+          </p>
+        )}
         {own.map((s) => (
           <div key={s.id}>
             <p>

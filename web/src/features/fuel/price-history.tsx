@@ -30,7 +30,7 @@ export function PriceHistory({ data, fuel, format }: { data: FuelQuery; fuel: Fu
   if (!fan) return null;
   const record = new Map(data.deliveredHistory.map((p) => [p.month, p.usdPerUnit ?? undefined]));
   const last = data.deliveredHistory.at(-1)?.month ?? fan.months[0] ?? '';
-  const from = `${String(Number(last.slice(0, 4)) - YEARS)}-01`;
+  const from = record.size > 0 ? `${String(Number(last.slice(0, 4)) - YEARS)}-01` : last;
   const future = new Map(fan.months.map((name, i) => [name, i]));
   const points: Point[] = months(from, fan.months.at(-1) ?? last).map((name) => {
     const i = future.get(name);
@@ -75,12 +75,14 @@ export function PriceHistory({ data, fuel, format }: { data: FuelQuery; fuel: Fu
             <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval="preserveStartEnd" minTickGap={40} />
             <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={5} tickFormatter={format} width={76} />
             <ReferenceLine y={0} stroke="var(--ink)" />
-            <ReferenceLine
-              x={last}
-              stroke="var(--quiet)"
-              strokeDasharray="2 3"
-              label={{ value: 'record ends', position: 'insideTopRight', fill: 'var(--quiet)' }}
-            />
+            {record.size > 0 && (
+              <ReferenceLine
+                x={last}
+                stroke="var(--quiet)"
+                strokeDasharray="2 3"
+                label={{ value: 'record ends', position: 'insideTopRight', fill: 'var(--quiet)' }}
+              />
+            )}
             <Area
               dataKey="outer"
               fill={colour}
@@ -99,7 +101,8 @@ export function PriceHistory({ data, fuel, format }: { data: FuelQuery; fuel: Fu
       {end?.outer && (
         <p className="quiet small" style={{ margin: 0 }}>
           {end.name}: one in ten over {format(end.outer[1])}, middle <b style={{ color: 'var(--ink)' }}>{format(end.p50 ?? 0)}</b>, one in
-          ten under {format(end.outer[0])}. The spread grows from {last}, where the record ends.
+          ten under {format(end.outer[0])}. The spread grows from {last}
+          {record.size > 0 && ', where the record ends'}.
         </p>
       )}
     </ChartFrame>
