@@ -18,6 +18,11 @@ export function AssumptionsPage() {
       </h1>
       <p className="lead">
         A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}.{' '}
+        {s.priceCase && (
+          <>
+            A price case is laid over them: <b>{s.priceCase.title.toLowerCase()}</b>, from {s.priceCase.seasonName}.{' '}
+          </>
+        )}
         <Link to="/fuel/prices">How prices are assumed to move</Link>: cases, volatility, returns, correlations.
       </p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />
