@@ -1,5 +1,6 @@
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage.Items;
 using FarmPortfolio.Host.Studies;
 using GraphQL;
@@ -16,7 +17,7 @@ public sealed record PriceCaseView(PriceCaseKind Kind, string Title, string Word
 
 /// <summary>The price case laid over the futures.</summary>
 [Name("ChosenPriceCase")]
-public sealed record ChosenPriceCaseView(PriceCaseKind Kind, int FirstSeason);
+public sealed record ChosenPriceCaseView(PriceCaseKind Kind, string Title, int FirstSeason, string SeasonName);
 
 /// <summary>What an option comes to under one price case.</summary>
 [Name("PriceCaseEffect")]
@@ -57,7 +58,7 @@ public sealed partial class CoopView
 public sealed partial class ScenarioSetView
 {
     /// <summary>The price case laid over the futures; null = none.</summary>
-    public ChosenPriceCaseView? PriceCase => item.Facts.PriceCase is { } c ? new(c.Kind, c.FirstSeason) : null;
+    public ChosenPriceCaseView? PriceCase => item.Facts.PriceCase is { } c ? new(c.Kind, PriceCaseWords.Of(c.Kind).Title, c.FirstSeason, SeasonCalendar.Name(item.Facts.FirstSeason + c.FirstSeason)) : null;
 }
 
 /// <summary>An option under price cases.</summary>

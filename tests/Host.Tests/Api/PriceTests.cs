@@ -19,8 +19,9 @@ public class PriceTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         var (id, revision) = await Set();
         var answer = (await host.Ask(Choose, new { input = new { setId = id, expectedRevision = revision, requestId = "case-1", kind = "PROPANE_DOUBLED", firstSeason = 1 } }))["data"]!["choosePriceCase"]!;
         Assert.NotNull(answer["changeId"]);
-        var coop = (await host.Ask("{ coop { scenarioSet { priceCase { kind firstSeason } } priceCases(firstSeason: 1) { kind inUse factors { fuel bySeason } } newestStudy { changedSince } } }"))["data"]!["coop"]!;
+        var coop = (await host.Ask("{ coop { scenarioSet { priceCase { kind title firstSeason seasonName } } priceCases(firstSeason: 1) { kind inUse factors { fuel bySeason } } newestStudy { changedSince } } }"))["data"]!["coop"]!;
         Assert.Equal(("PROPANE_DOUBLED", 1), ((string)coop["scenarioSet"]!["priceCase"]!["kind"]!, (int)coop["scenarioSet"]!["priceCase"]!["firstSeason"]!));
+        Assert.Equal("2027-28", (string)coop["scenarioSet"]!["priceCase"]!["seasonName"]!);
         var doubled = coop["priceCases"]!.AsArray().Single(c => (bool)c!["inUse"]!)!;
         Assert.Equal("[1,2,1", doubled["factors"]![0]!["bySeason"]!.ToJsonString()[..6]);
         Assert.Contains("the assumptions", coop["newestStudy"]!["changedSince"]!.ToJsonString(), StringComparison.Ordinal);

@@ -31,6 +31,10 @@ export const Assumptions = graphql(`
         seasonCount
         discountRate
         levelMeaning
+        priceCase {
+          title
+          seasonName
+        }
       }
       assumptionSets {
         key

@@ -23,6 +23,11 @@ export function AssumptionsPage() {
         A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}. Futures are{' '}
         {value('evenFutures') === 1 ? 'spread evenly, by Sobol points' : 'drawn one by one'}; the ± beside a figure is read from{' '}
         {value('replicateCount')} replicates of {value('pathCount')} each, and is error of computing only.{' '}
+        {s.priceCase && (
+          <>
+            A price case is laid over them: <b>{s.priceCase.title.toLowerCase()}</b>, from {s.priceCase.seasonName}.{' '}
+          </>
+        )}
         <Link to="/fuel/prices">How prices are assumed to move</Link>: cases, volatility, returns, correlations.
       </p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />

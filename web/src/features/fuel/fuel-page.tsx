@@ -25,6 +25,7 @@ export function FuelPage() {
   if (!data) return <p className="quiet">Drawing the prices to come.</p>;
   const change = (to: Record<string, string>) => setParams({ ...Object.fromEntries(params), ...to }, { replace: true });
   const fan = data.priceFan;
+  const named = data.coop.scenarioSet?.priceCase;
   const farms = data.coop.farms.items;
   const farm = params.get('farm') ?? farms[0]?.id ?? '';
   const own = data.coop.priceSeries.filter((s) => s.fuel === fuel);
@@ -37,6 +38,12 @@ export function FuelPage() {
         </h1>
       ) : (
         <h1>There is no price record for {fuelName[fuel]} yet.</h1>
+      )}
+      {named && (
+        <p className="caution">
+          <b>A price case is laid over these futures:</b> {named.title.toLowerCase()}, from {named.seasonName}.{' '}
+          <Link to={`/fuel/prices?fuel=${fuel}`}>Compare or take it off</Link>.
+        </p>
       )}
       {farms.length > 0 && (
         <section>

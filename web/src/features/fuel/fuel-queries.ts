@@ -17,6 +17,12 @@ export const FuelQuery = graphql(`
       usdPerUnit
     }
     coop {
+      scenarioSet {
+        priceCase {
+          title
+          seasonName
+        }
+      }
       farms(first: 200) {
         items {
           id
