@@ -12,6 +12,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
     {
         { "/", "overview" }, { "/farms", "farms" }, { "/houses/h_demo000?option=foam-now", "house" }, { "/options/h_demo000~foam-now", "option" }, { "/funding", "funding" },
         { "/fuel?fuel=PROPANE", "fuel" }, { "/winters", "winters" }, { "/assumptions", "assumptions" }, { "/studies", "studies" }, { "/import", "import" },
+        { "/evidence", "evidence" }, { "/supplies/sg_demo05", "supply" },
     };
 
     [Theory, MemberData(nameof(Pages))]

@@ -21,7 +21,7 @@ const kinds = { TRIAL: 'trial', AWARD: 'award followed to its bills', PUBLISHED:
 
 export function FactorTable({ factors }: { factors: readonly Factor[] }) {
   return (
-    <div className="scroll">
+    <div className="scroll" role="region" aria-label="what studies take, scrolls sideways" tabIndex={0}>
       <table>
         <thead>
           <tr>
@@ -65,7 +65,7 @@ export function FactorTable({ factors }: { factors: readonly Factor[] }) {
 
 export function EvidenceTable({ evidence }: { evidence: readonly Evidence[] }) {
   return (
-    <div className="scroll">
+    <div className="scroll" role="region" aria-label="evidence by retrofit, scrolls sideways" tabIndex={0}>
       <table>
         <thead>
           <tr>

@@ -56,7 +56,12 @@ function ComparisonPart({ c, control, units }: { c: Comparison; control: string;
             {w}
           </p>
         ))}
-        <div className="scroll" role="region" aria-label="saving by outside temperature, scrolls sideways" tabIndex={0}>
+        <div
+          className="scroll"
+          role="region"
+          aria-label={`${c.retrofitTitle}, house ${c.house}: saving by outside temperature, scrolls sideways`}
+          tabIndex={0}
+        >
           <table>
             <caption className="small quiet">
               By outside temperature.{' '}
