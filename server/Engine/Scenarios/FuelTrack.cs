@@ -55,8 +55,7 @@ internal sealed class FuelTrack
         (stormy, calm) = fuel.Wholesale ? (coldTerm ? 1.25 : 1.45, 0.45) : (1, 1);
         meanShift = MeanShifts(firstMonth);
         growth = [.. Enumerable.Range(0, meanShift.Length).Select(i => Exp(m.Growth * i * Month))];
-        caseFactor = [.. Enumerable.Range(0, set.SeasonCount).Select(s => set.Shapes.Where(c => c.Fuel is null || c.Fuel == fuel.Fuel)
-            .Aggregate(1.0, (f, c) => s >= c.FirstSeason && s - c.FirstSeason < c.SeasonFactors.Count ? f * c.SeasonFactors[s - c.FirstSeason] : f))];
+        caseFactor = PriceShape.Factors(set.Shapes, fuel.Fuel, set.SeasonCount);
     }
 
     public bool Wholesale => fuel.Wholesale;

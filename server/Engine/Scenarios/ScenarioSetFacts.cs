@@ -26,7 +26,13 @@ public enum PathSampling
 /// <param name="Fuel">Fuel it acts on; null = all.</param>
 /// <param name="FirstSeason">Season of the study it starts in, from 0.</param>
 /// <param name="SeasonFactors">Factor on the price season by season from then; the last one does not carry on.</param>
-public sealed record PriceShape(FuelKind? Fuel, int FirstSeason, IReadOnlyList<double> SeasonFactors);
+public sealed record PriceShape(FuelKind? Fuel, int FirstSeason, IReadOnlyList<double> SeasonFactors)
+{
+    /// <summary>Factor of all shapes together on a fuel's price, season by season.</summary>
+    internal static double[] Factors(IReadOnlyList<PriceShape> shapes, FuelKind fuel, int seasons) =>
+        [.. Enumerable.Range(0, seasons).Select(s => shapes.Where(c => c.Fuel is null || c.Fuel == fuel)
+            .Aggregate(1.0, (f, c) => s >= c.FirstSeason && s - c.FirstSeason < c.SeasonFactors.Count ? f * c.SeasonFactors[s - c.FirstSeason] : f))];
+}
 
 /// <summary>The assumptions of a study.</summary>
 public sealed record ScenarioSetFacts

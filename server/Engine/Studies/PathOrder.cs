@@ -43,19 +43,20 @@ internal sealed class PathOrder
         return new(score, orders);
     }
 
-    /// <summary>Paths from cheap to dear: the fuel's price weighted by the load of the month, early seasons more.</summary>
+    /// <summary>Paths from cheap to dear: the fuel's price, no price case laid over it, weighted by the load of the month, early seasons more: a case moves no house's own draws.</summary>
     /// <param name="blocks">Replicates.</param>
     /// <param name="fuel">Fuel.</param>
-    /// <param name="loadShare">Share of the load by month, July first.</param>
+    /// <param name="spec">What names the futures.</param>
     /// <returns>The order.</returns>
-    public static PathOrder ByPrice(IReadOnlyList<FuturesBlock> blocks, FuelKind fuel, IReadOnlyList<double> loadShare)
+    public static PathOrder ByPrice(IReadOnlyList<FuturesBlock> blocks, FuelKind fuel, FuturesSpec spec)
     {
         var (paths, months) = (blocks[0].Paths, 12 * blocks[0].Seasons);
         var (score, weights) = (new double[blocks.Count * paths], new double[months]);
         var season = 1.0;
+        var laid = PriceShape.Factors(spec.Set.Shapes, fuel, blocks[0].Seasons);
         for (var m = 0; m < months; m++)
         {
-            weights[m] = season * loadShare[m % 12];
+            weights[m] = season * spec.LoadShare[m % 12] / laid[m / 12];
             season *= m % 12 == 11 ? Fading : 1;
         }
 

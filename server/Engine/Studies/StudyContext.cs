@@ -11,7 +11,7 @@ namespace FarmPortfolio.Engine.Studies;
 internal sealed class StudyContext(Portfolio portfolio, StudyFutures futures, IReadOnlyList<WinterOrder> orders)
 {
     private readonly Lazy<PathOrder>[] byPrice =
-        [.. Enumerable.Range(0, Correlation.Fuels).Select(f => new Lazy<PathOrder>(() => PathOrder.ByPrice([.. orders.Select(o => o.Block)], (FuelKind)f, futures.Spec.LoadShare)))];
+        [.. Enum.GetValues<FuelKind>().Select(f => new Lazy<PathOrder>(() => PathOrder.ByPrice([.. orders.Select(o => o.Block)], f, futures.Spec)))];
 
     /// <summary>All that the study reads.</summary>
     public Portfolio Portfolio { get; } = portfolio;

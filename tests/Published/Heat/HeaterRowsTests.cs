@@ -52,7 +52,7 @@ public class HeaterRowsTests
         var saved = house.HeatMmbtu() - house.With("foam").HeatMmbtu();
         Expect.Near(84, saved, 0.08 * 84, "heat saved February to May, MMBtu");
         Expect.Near(1044, saved * 10 / 0.80, 0.08 * 1044, "therms");
-        Expect.Near(1143, saved * 1e6 / (0.80 * HeatingValues.Eia2012.PropaneBtuPerGallon), 0.08 * 1143, "gallons of propane");
+        Expect.Near(1143, saved * 1e6 / (0.80 * FuelSets.HeatingInUse.PropaneBtuPerGallon), 0.08 * 1143, "gallons of propane");
     }
 
     private static ((double Heat, double Fuel) Before, (double Heat, double Fuel) After) Fuel(SemicircleHouse house, string code, double efficiency)
