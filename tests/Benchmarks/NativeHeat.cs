@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Runtime.InteropServices;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Weather;
@@ -8,38 +7,17 @@ namespace FarmPortfolio.Benchmarks;
 /// <summary>The C++ loop of Reference/heat.cpp, built in a temporary folder where g++ is present.</summary>
 internal sealed unsafe class NativeHeat : IDisposable
 {
-    private readonly string folder;
-    private readonly nint library;
+    private readonly NativeBuild build;
     private readonly delegate* unmanaged<int, int, int, int, int*, int*, int*, double**, double*, double*, double*, double*, bool*, double*, double*, double*, double*, double*, double*, void> season;
 
-    private NativeHeat(string folder, nint library)
+    private NativeHeat(NativeBuild build)
     {
-        (this.folder, this.library) = (folder, library);
-        season = (delegate* unmanaged<int, int, int, int, int*, int*, int*, double**, double*, double*, double*, double*, bool*, double*, double*, double*, double*, double*, double*, void>)NativeLibrary.GetExport(library, "heat_season");
+        this.build = build;
+        season = (delegate* unmanaged<int, int, int, int, int*, int*, int*, double**, double*, double*, double*, double*, bool*, double*, double*, double*, double*, double*, double*, void>)build.Export("heat_season");
     }
 
     /// <summary>Builds it; null where there is no g++.</summary>
-    public static NativeHeat? Build()
-    {
-        var folder = Directory.CreateTempSubdirectory("heat-reference").FullName;
-        var file = Path.Combine(folder, "heat.so");
-        try
-        {
-            using var compiler = Process.Start(new ProcessStartInfo("g++", ["-O3", "-march=native", "-shared", "-fPIC", "-o", file, Path.Combine(AppContext.BaseDirectory, "Reference", "heat.cpp")]));
-            compiler!.WaitForExit();
-            if (compiler.ExitCode == 0)
-            {
-                return new(folder, NativeLibrary.Load(file));
-            }
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            // no compiler here: the ratio is left out and said to be
-        }
-
-        Directory.Delete(folder, true);
-        return null;
-    }
+    public static NativeHeat? Build() => NativeBuild.Of("heat") is { } built ? new(built) : null;
 
     /// <summary>One season of a group.</summary>
     public void Season(LaneGroup group, WeatherYear year, double[] monthWh)
@@ -72,9 +50,5 @@ internal sealed unsafe class NativeHeat : IDisposable
         }
     }
 
-    public void Dispose()
-    {
-        NativeLibrary.Free(library);
-        Directory.Delete(folder, true);
-    }
+    public void Dispose() => build.Dispose();
 }
