@@ -37,15 +37,15 @@ public sealed record ChoosePriceCaseInput([property: Id] string SetId, int Expec
 /// <summary>Price cases of a co-op.</summary>
 public sealed partial class CoopView
 {
-    /// <summary>The named price cases with the factors they would lay on the futures from a season of the study on (0 = the first). Empty where the futures cannot be drawn.</summary>
-    public IEnumerable<PriceCaseView> PriceCases(int firstSeason = 0)
+    /// <summary>The named price cases with the factors they would lay on the futures from a season of the study on (0 = the first; null = that of the case in use). Empty where the futures cannot be drawn.</summary>
+    public IEnumerable<PriceCaseView> PriceCases(int? firstSeason = null)
     {
         var set = register.SetFacts with { PriceCase = null, Shapes = [] };
-        firstSeason = Math.Clamp(firstSeason, 0, set.SeasonCount - 1);
+        var first = Math.Clamp(firstSeason ?? register.SetFacts.PriceCase?.FirstSeason ?? 0, 0, set.SeasonCount - 1);
         var (spec, _) = FuturesSpec.Of(set, register.Now.Prices, [0, 1], [new double[12], new double[12]]);
         return spec is null ? [] : Engine.Scenarios.PriceCases.All.Select(kind =>
         {
-            var shapes = Engine.Scenarios.PriceCases.Shapes(new(kind, firstSeason), set, spec.Fuels);
+            var shapes = Engine.Scenarios.PriceCases.Shapes(new(kind, first), set, spec.Fuels);
             var (title, words, source) = PriceCaseWords.Of(kind);
             return new PriceCaseView(kind, title, words, source, register.SetFacts.PriceCase?.Kind == kind, spec.Fuels
                 .Select(f => new CaseFactorsView(f.Fuel, [.. Enumerable.Range(0, set.SeasonCount).Select(s => Engine.Scenarios.PriceCases.Factor(shapes, f.Fuel, s))]))

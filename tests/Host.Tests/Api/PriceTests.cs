@@ -19,7 +19,7 @@ public class PriceTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         var (id, revision) = await Set();
         var answer = (await host.Ask(Choose, new { input = new { setId = id, expectedRevision = revision, requestId = "case-1", kind = "PROPANE_DOUBLED", firstSeason = 1 } }))["data"]!["choosePriceCase"]!;
         Assert.NotNull(answer["changeId"]);
-        var coop = (await host.Ask("{ coop { scenarioSet { priceCase { kind title firstSeason seasonName } } priceCases(firstSeason: 1) { kind inUse factors { fuel bySeason } } newestStudy { changedSince } } }"))["data"]!["coop"]!;
+        var coop = (await host.Ask("{ coop { scenarioSet { priceCase { kind title firstSeason seasonName } } priceCases { kind inUse factors { fuel bySeason } } newestStudy { changedSince } } }"))["data"]!["coop"]!;
         Assert.Equal(("PROPANE_DOUBLED", 1), ((string)coop["scenarioSet"]!["priceCase"]!["kind"]!, (int)coop["scenarioSet"]!["priceCase"]!["firstSeason"]!));
         Assert.Equal("2027-28", (string)coop["scenarioSet"]!["priceCase"]!["seasonName"]!);
         var doubled = coop["priceCases"]!.AsArray().Single(c => (bool)c!["inUse"]!)!;

@@ -18,7 +18,7 @@ export function PricesPage() {
   const told = params.get('from');
   const first = useQuery({
     queryKey: ['prices', told],
-    queryFn: () => ask(PricesQuery, { firstSeason: Number(told ?? 0) || 0 }),
+    queryFn: () => ask(PricesQuery, { firstSeason: told === null ? null : Number(told) || 0 }),
     placeholderData: (d) => d,
   });
   const coop = first.data?.coop;

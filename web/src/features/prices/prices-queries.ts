@@ -1,7 +1,7 @@
 import { graphql } from '../../lib/graphql/generated/index.ts';
 
 export const PricesQuery = graphql(`
-  query Prices($firstSeason: Int!) {
+  query Prices($firstSeason: Int) {
     coop {
       scenarioSet {
         id
