@@ -35,13 +35,14 @@ internal sealed class SavingByAir
         factor = [.. own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey).Select(z => middle * Elementary.Exp(sd * z))];
         var step = sd == 0 ? 1 : Elementary.Exp(AirLeaks.OneInTen * sd);
         var knots = sd == 0 ? [middle] : new[] { middle / step, middle, middle * step };
-        var leaky = knots.Select(k => k == 1 ? house.Model : AirLeaks.SameLoss(house.Model, k)).ToArray();
-        var all = models.Concat(leaky.SelectMany(h => Models(h, options))).ToArray();
+        var leaky = knots.Where(k => k != 1).ToArray();
+        var all = models.Concat(leaky.SelectMany(k => Models(AirLeaks.SameLoss(house.Model, k), options))).ToArray();
         var kwh = DemandTables.SeasonKwh(all, house.Middling);
+        var from = knots.Select(k => k == 1 ? 0 : (Array.IndexOf(leaky, k) + 1) * models.Length).ToArray();
         for (var o = 0; o < options.Length; o++)
         {
             var described = Share(all, kwh, 0, o);
-            var ratios = knots.Select((_, k) => Abs(described) < LeastShare ? 1 : Share(all, kwh, (k + 1) * models.Length, o) / described).ToArray();
+            var ratios = from.Select(at => Abs(described) < LeastShare || at == 0 ? 1 : Share(all, kwh, at, o) / described).ToArray();
             curves[o] = ratios.Length == 1 ? (ratios[0], 0, 0) : Through(knots, ratios);
         }
     }
