@@ -73,24 +73,16 @@ public sealed class Futures
         var set = spec.Set;
         var block = new FuturesBlock(replicate, set.PathCount, set.SeasonCount);
         DrawWinters(block);
-        var tracks = Tracks();
-        var draws = new double[2 * Correlation.Fuels * months.Length];
+        var (tracks, draws, rows) = (Tracks(), new double[2 * Correlation.Fuels * months.Length], new PathRows(months.Length));
         for (var path = 0; path < set.PathCount; path++)
         {
-            var number = replicate * set.PathCount + path;
-            var unrest = Draw(replicate, path, draws);
-            foreach (var track in tracks)
-            {
-                track.Start();
-            }
-
-            Follow(block, path, tracks, unrest, draws);
+            Follow(block, path, tracks, Draw(replicate, path, draws), draws, rows);
         }
 
         return block;
     }
 
-    private FuelTrack[] Tracks() => [.. spec.Fuels.Select(f => new FuelTrack(f, spec.Set, firstMonth))];
+    private FuelTrack[] Tracks() => [.. spec.Fuels.Select(f => new FuelTrack(f, spec.Set, firstMonth, months))];
 
     /// <summary>The unrest of a path, and its independent draws: short-term factors then long-term ones, fuel by fuel a row of months.</summary>
     private double Draw(int replicate, int path, double[] draws)
@@ -124,34 +116,25 @@ public sealed class Futures
     private static double Unrest(double u) => PriceModel.Unrest[u < 0.25 ? 0 : u < 0.75 ? 1 : 2];
 
     /// <summary>Carries a path's draws through the months into prices.</summary>
-    private void Follow(FuturesBlock block, int path, FuelTrack[] tracks, double unrest, double[] draws)
+    private void Follow(FuturesBlock block, int path, FuelTrack[] tracks, double unrest, double[] draws, PathRows rows)
     {
-        var (set, number, cold) = (spec.Set, block.Replicate * block.Paths + path, 0.0);
-        Span<double> raw = stackalloc double[2 * Correlation.Fuels];
-        Span<double> z = stackalloc double[2 * Correlation.Fuels];
-        for (var step = 0; step < months.Length; step++)
+        var seasons = spec.Set.SeasonCount;
+        var ahead = months.Length - 12 * seasons;
+        var cold = 0.0;
+        for (var i = ahead; i < months.Length; i++)
         {
-            for (var lane = 0; lane < raw.Length; lane++)
-            {
-                raw[lane] = draws[lane * months.Length + step];
-            }
+            cold = spec.ColdK[block.Winter[path * seasons + (i - ahead) / 12]][(i - ahead) % 12] + ColdCarry * cold;
+            rows.Cold[i] = ColdGasPerK * cold;
+        }
 
-            Correlated(raw, z);
-            var index = months[step] - firstMonth;
-            if (index >= 0)
+        for (var f = 0; f < tracks.Length; f++)
+        {
+            Correlated(draws, f, rows.Draws);
+            tracks[f].Follow(unrest, rows.Draws, f == 0 && spec.Set.ColdMonthTerm && tracks[f].Wholesale ? rows.Cold : rows.Nothing, block.Replicate * block.Paths + path, rows.Paid);
+            var prices = block.UsdPerKwh[f].AsSpan(path * seasons * 12, seasons * 12);
+            for (var i = 0; i < prices.Length; i++)
             {
-                var winter = block.Winter[path * set.SeasonCount + index / 12];
-                cold = spec.ColdK[winter][index % 12] + ColdCarry * cold;
-            }
-
-            for (var f = 0; f < tracks.Length; f++)
-            {
-                var extra = f == 0 && set.ColdMonthTerm && tracks[f].Wholesale ? ColdGasPerK * cold : 0;
-                tracks[f].Step(months[step], unrest, z[f], z[Correlation.Fuels + f], extra, number);
-                if (index >= 0)
-                {
-                    block.UsdPerKwh[f][path * set.SeasonCount * 12 + index] = tracks[f].UsdPerKwh(index / 12);
-                }
+                prices[i] = tracks[f].UsdPerKwh(i / 12, rows.Paid[ahead + i]);
             }
         }
     }
@@ -163,21 +146,21 @@ public sealed class Futures
         return [.. Enumerable.Range(from, firstMonth + 12 * spec.Set.SeasonCount - from)];
     }
 
-    /// <summary>Two correlated draws a fuel: short-term factors, then long-term ones.</summary>
-    private void Correlated(ReadOnlySpan<double> raw, Span<double> z)
+    /// <summary>A fuel's correlated draws: short-term by month, then long-term.</summary>
+    private void Correlated(double[] draws, int fuel, double[] correlated)
     {
+        Array.Clear(correlated);
         for (var factor = 0; factor < 2; factor++)
         {
             var root = factor == 0 ? shortRoot : longRoot;
-            for (var i = 0; i < Correlation.Fuels; i++)
+            var to = correlated.AsSpan(factor * months.Length, months.Length);
+            for (var j = 0; j <= fuel; j++)
             {
-                var sum = 0.0;
-                for (var j = 0; j <= i; j++)
+                var (weight, from) = (root[fuel * Correlation.Fuels + j], (factor * Correlation.Fuels + j) * months.Length);
+                for (var i = 0; i < to.Length; i++)
                 {
-                    sum += root[i * Correlation.Fuels + j] * raw[factor * Correlation.Fuels + j];
+                    to[i] += weight * draws[from + i];
                 }
-
-                z[factor * Correlation.Fuels + i] = sum;
             }
         }
     }
@@ -209,5 +192,17 @@ public sealed class Futures
                 block.OffsetK[path * block.Seasons + s] = set.OffsetK + set.OffsetTrendKPerYear * s + set.OffsetSdK * Noise.Normal(set.Seed, NoisePurpose.Offset, 0, number, s);
             }
         }
+    }
+
+    /// <summary>Rows of months that one path after the other uses.</summary>
+    private sealed class PathRows(int months)
+    {
+        public double[] Draws { get; } = new double[2 * months];
+
+        public double[] Cold { get; } = new double[months];
+
+        public double[] Nothing { get; } = new double[months];
+
+        public double[] Paid { get; } = new double[months];
     }
 }
