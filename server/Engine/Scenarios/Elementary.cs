@@ -28,6 +28,22 @@ public static class Elementary
     /// <returns>Logarithm.</returns>
     public static double Log(double x) => Log(Vector256.Create(x)).ToScalar();
 
+    /// <summary>e to each number, in its place.</summary>
+    /// <param name="values">Any numbers; replaced.</param>
+    public static void Exp(Span<double> values)
+    {
+        var whole = values.Length & ~3;
+        for (var i = 0; i < whole; i += 4)
+        {
+            Exp(Vector256.Create<double>(values.Slice(i, 4))).CopyTo(values[i..]);
+        }
+
+        for (var i = whole; i < values.Length; i++)
+        {
+            values[i] = Exp(values[i]);
+        }
+    }
+
     /// <summary>e to the x, four at once: x = k ln 2 + r, Taylor's series of e to the r, scaled by 2 to the k in two halves.</summary>
     /// <param name="x">Any numbers.</param>
     /// <returns>Exponentials, each with the bits of <see cref="Exp(double)"/>.</returns>

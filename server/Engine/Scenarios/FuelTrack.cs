@@ -11,7 +11,6 @@ internal sealed class FuelTrack
     private readonly FuelSpec fuel;
     private readonly ScenarioSetFacts set;
     private readonly int lastMonth;
-    private readonly double level;
     private readonly double gap;
     private readonly double[] shape = new double[12];
     private readonly double shortDecay;
@@ -24,22 +23,20 @@ internal sealed class FuelTrack
     private readonly double[] caseFactor;
     private readonly double calm;
     private readonly double stormy;
-    private double chi;
-    private double xi;
-    private double residual;
-    private double now;
-    private double last;
-    private double before;
-    private double delivered;
+    private readonly int[] months;
+    private readonly int ahead;
+    private readonly double[] trend;
+    private readonly double[] residuals;
 
-    public FuelTrack(FuelSpec fuel, ScenarioSetFacts set, int firstMonth)
+    public FuelTrack(FuelSpec fuel, ScenarioSetFacts set, int firstMonth, int[] months)
     {
-        (this.fuel, this.set) = (fuel, set);
+        (this.fuel, this.set, this.months) = (fuel, set, months);
         var m = fuel.Model;
         lastMonth = 12 * m.LastMonthOn.Year + m.LastMonthOn.Month - 1;
         var own = set.Prices.FirstOrDefault(p => p.Fuel == fuel.Fuel)?.LevelUsdPerUnit;
         var yearsToFirst = Max(0, firstMonth - lastMonth) * Month;
-        (level, gap) = own is { } given ? (Log(given) - m.Growth * yearsToFirst, 0) : (m.Level, m.Gap);
+        var (level, before) = own is { } given ? (Log(given) - m.Growth * yearsToFirst, 0) : (m.Level, m.Gap);
+        gap = before;
         var mean = m.Shape.Average(Exp);
         for (var i = 0; i < 12; i++)
         {
@@ -55,58 +52,75 @@ internal sealed class FuelTrack
         (stormy, calm) = fuel.Wholesale ? (coldTerm ? 1.25 : 1.45, 0.45) : (1, 1);
         meanShift = MeanShifts(firstMonth);
         growth = [.. Enumerable.Range(0, meanShift.Length).Select(i => Exp(m.Growth * i * Month))];
+        ahead = months.Count(month => month <= lastMonth);
+        trend = [.. months.Select(month => month > lastMonth ? level + m.Growth * (month - lastMonth) * Month + shape[month % 12] - meanShift[month - lastMonth] : 0)];
+        residuals = new double[months.Length];
         caseFactor = PriceShape.Factors(set.Shapes, fuel.Fuel, set.SeasonCount);
     }
 
     public bool Wholesale => fuel.Wholesale;
 
-    public void Start()
+    /// <summary>The fuel along a path: from draws to what is paid.</summary>
+    /// <param name="unrest">Unrest of the path.</param>
+    /// <param name="draws">Short-term draws by month, then long-term ones.</param>
+    /// <param name="extra">Added to the log price, by month.</param>
+    /// <param name="path">Path over all replicates.</param>
+    /// <param name="paid">Filled: US dollars a unit delivered, by month; before the record's end what was paid last.</param>
+    public void Follow(double unrest, ReadOnlySpan<double> draws, ReadOnlySpan<double> extra, int path, Span<double> paid)
     {
-        (chi, xi, residual) = (gap, 0, 0);
-        (now, last, before) = (fuel.LastPrices[0], fuel.LastPrices[1], fuel.LastPrices[2]);
-        delivered = fuel.PassThrough is { } p ? p.Constant + p.Now * now + p.Last * last + p.Before * before : now;
+        var (chi, xi) = (gap, 0.0);
+        for (var i = 0; i < months.Length; i++)
+        {
+            if (months[i] > lastMonth)
+            {
+                chi = shortDecay * chi + unrest * Unrest(months[i] % 12) * shortStep * draws[i];
+                xi = longDecay * xi + unrest * longStep * draws[months.Length + i];
+                paid[i] = trend[i] + xi + chi + extra[i];
+            }
+        }
+
+        Elementary.Exp(paid[ahead..]);
+        Deliver(path, paid);
     }
 
-    public void Step(int month, double unrest, double z1, double z2, double extra, int path)
+    /// <summary>Prices of the series into prices paid, month by month.</summary>
+    private void Deliver(int path, Span<double> paid)
     {
-        var steps = month - lastMonth;
-        if (steps <= 0)
+        var (now, last, before, residual) = (fuel.LastPrices[0], fuel.LastPrices[1], fuel.LastPrices[2], 0.0);
+        if (fuel.PassThrough is not { } p)
         {
+            paid[..ahead].Fill(now);
             return;
         }
 
-        var calendar = month % 12;
-        chi = shortDecay * chi + unrest * Unrest(calendar) * shortStep * z1;
-        xi = longDecay * xi + unrest * longStep * z2;
-        (before, last) = (last, now);
-        now = Elementary.Exp(level + fuel.Model.Growth * steps * Month + shape[calendar] - meanShift[steps] + xi + chi + extra);
-        if (fuel.PassThrough is { ResidualSd: > 0 } through)
+        paid[..ahead].Fill(p.Constant + p.Now * now + p.Last * last + p.Before * before);
+        if (p.ResidualSd > 0)
         {
-            residual = through.ResidualAr * residual +
-                through.ResidualSd * Sqrt(1 - through.ResidualAr * through.ResidualAr) * Noise.Normal(set.Seed, NoisePurpose.RetailResidual, (int)fuel.Fuel, path, month);
+            Noise.NormalPairs(set.Seed, NoisePurpose.RetailResidual, (int)fuel.Fuel, path, months[0], residuals, []);
         }
 
-        if (fuel.PassThrough is { } p)
+        var (floor, step) = (0.2 * p.Constant, p.ResidualSd * Sqrt(1 - p.ResidualAr * p.ResidualAr));
+        for (var i = ahead; i < months.Length; i++)
         {
-            var floor = 0.2 * p.Constant;
-            delivered = Max(floor, (p.Constant + residual) * growth[steps] + p.Now * now + p.Last * last + p.Before * before);
-        }
-        else
-        {
-            delivered = now;
+            (before, last, now) = (last, now, paid[i]);
+            residual = p.ResidualSd > 0 ? p.ResidualAr * residual + step * residuals[i] : residual;
+            paid[i] = Max(floor, (p.Constant + residual) * growth[months[i] - lastMonth] + p.Now * now + p.Last * last + p.Before * before);
         }
     }
 
-    public double UsdPerKwh(int season) => delivered * caseFactor[season] / kwhPerUnit;
+    /// <summary>A price paid in the program's unit, price cases laid over it.</summary>
+    /// <param name="season">Season.</param>
+    /// <param name="paid">US dollars a unit delivered.</param>
+    /// <returns>US dollars a kWh of fuel.</returns>
+    public double UsdPerKwh(int season, double paid) => paid * caseFactor[season] / kwhPerUnit;
 
     /// <summary>What the draws of a month do to the log price of a season's load, at the usual unrest.</summary>
     /// <param name="factor">0 = short-term, 1 = long-term.</param>
     /// <param name="firstMonth">Month of the first season's July: 12 x year + month, January = 0.</param>
     /// <param name="season">Season.</param>
     /// <param name="loadShare">Share of the load by month, July first.</param>
-    /// <param name="months">Months drawn, rising one by one.</param>
     /// <returns>Log price a standard normal draw, by month drawn.</returns>
-    public double[] Response(int factor, int firstMonth, int season, IReadOnlyList<double> loadShare, int[] months)
+    public double[] Response(int factor, int firstMonth, int season, IReadOnlyList<double> loadShare)
     {
         var (decay, step) = factor == 0 ? (shortDecay, shortStep) : (longDecay, longStep);
         var (response, felt) = (new double[months.Length], 0.0);

@@ -82,18 +82,10 @@ public sealed class Futures
         var set = spec.Set;
         var block = new FuturesBlock(replicate, set.PathCount, set.SeasonCount);
         DrawWinters(block);
-        var tracks = Tracks();
-        var draws = new double[2 * Correlation.Fuels * months.Length];
+        var (tracks, draws, rows) = (Tracks(), new double[2 * Correlation.Fuels * months.Length], new PathRows(months.Length));
         for (var path = 0; path < set.PathCount; path++)
         {
-            var number = replicate * set.PathCount + path;
-            var unrest = Draw(replicate, path, draws);
-            foreach (var track in tracks)
-            {
-                track.Start();
-            }
-
-            Follow(block, path, tracks, unrest, draws);
+            Follow(block, path, tracks, Draw(replicate, path, draws), draws, rows);
         }
 
         block.Pellets = new(() => DrawPellets(block));
@@ -103,27 +95,30 @@ public sealed class Futures
     /// <summary>Pellets share the unrest of a path and nothing else, so they are drawn apart and only where somebody burns them.</summary>
     private double[] DrawPellets(FuturesBlock block)
     {
-        var (set, prices, track) = (spec.Set, new double[12 * block.Paths * block.Seasons], new FuelTrack(spec.Pellets, spec.Set, firstMonth));
+        var (set, ends) = (spec.Set, firstMonth + 12 * block.Seasons);
         var from = Min(firstMonth, 12 * spec.Pellets.Model.LastMonthOn.Year + spec.Pellets.Model.LastMonthOn.Month);
+        var (steps, prices) = (Enumerable.Range(from, ends - from).ToArray(), new double[12 * block.Paths * block.Seasons]);
+        var track = new FuelTrack(spec.Pellets, set, firstMonth, steps);
+        var (draws, nothing, paid) = (new double[2 * steps.Length], new double[steps.Length], new double[steps.Length]);
         for (var path = 0; path < block.Paths; path++)
         {
             var number = block.Replicate * block.Paths + path;
-            var unrest = UnrestOf(block.Replicate, path);
-            track.Start();
-            for (var month = from; month < firstMonth + 12 * block.Seasons; month++)
+            for (var i = 0; i < steps.Length; i++)
             {
-                track.Step(month, unrest, 0, Noise.Normal(set.Seed, NoisePurpose.PelletFactor, 0, number, month), 0, number);
-                if (month >= firstMonth)
-                {
-                    prices[12 * path * block.Seasons + month - firstMonth] = track.UsdPerKwh((month - firstMonth) / 12);
-                }
+                draws[steps.Length + i] = Noise.Normal(set.Seed, NoisePurpose.PelletFactor, 0, number, steps[i]);
+            }
+
+            track.Follow(UnrestOf(block.Replicate, path), draws, nothing, number, paid);
+            for (var i = 0; i < 12 * block.Seasons; i++)
+            {
+                prices[12 * path * block.Seasons + i] = track.UsdPerKwh(i / 12, paid[firstMonth - from + i]);
             }
         }
 
         return prices;
     }
 
-    private FuelTrack[] Tracks() => [.. spec.Fuels.Select(f => new FuelTrack(f, spec.Set, firstMonth))];
+    private FuelTrack[] Tracks() => [.. spec.Fuels.Select(f => new FuelTrack(f, spec.Set, firstMonth, months))];
 
     /// <summary>The unrest of a path, and its independent draws: short-term factors then long-term ones, fuel by fuel a row of months.</summary>
     private double Draw(int replicate, int path, double[] draws)
@@ -165,34 +160,25 @@ public sealed class Futures
     }
 
     /// <summary>Carries a path's draws through the months into prices.</summary>
-    private void Follow(FuturesBlock block, int path, FuelTrack[] tracks, double unrest, double[] draws)
+    private void Follow(FuturesBlock block, int path, FuelTrack[] tracks, double unrest, double[] draws, PathRows rows)
     {
-        var (set, number, cold) = (spec.Set, block.Replicate * block.Paths + path, 0.0);
-        Span<double> raw = stackalloc double[2 * Correlation.Fuels];
-        Span<double> z = stackalloc double[2 * Correlation.Fuels];
-        for (var step = 0; step < months.Length; step++)
+        var seasons = spec.Set.SeasonCount;
+        var ahead = months.Length - 12 * seasons;
+        var cold = 0.0;
+        for (var i = ahead; i < months.Length; i++)
         {
-            for (var lane = 0; lane < raw.Length; lane++)
-            {
-                raw[lane] = draws[lane * months.Length + step];
-            }
+            cold = spec.ColdK[block.Winter[path * seasons + (i - ahead) / 12]][(i - ahead) % 12] + ColdCarry * cold;
+            rows.Cold[i] = ColdGasPerK * cold;
+        }
 
-            Correlated(raw, z);
-            var index = months[step] - firstMonth;
-            if (index >= 0)
+        for (var f = 0; f < tracks.Length; f++)
+        {
+            Correlated(draws, f, rows.Draws);
+            tracks[f].Follow(unrest, rows.Draws, f == 0 && spec.Set.ColdMonthTerm && tracks[f].Wholesale ? rows.Cold : rows.Nothing, block.Replicate * block.Paths + path, rows.Paid);
+            var prices = block.UsdPerKwh[f].AsSpan(path * seasons * 12, seasons * 12);
+            for (var i = 0; i < prices.Length; i++)
             {
-                var winter = block.Winter[path * set.SeasonCount + index / 12];
-                cold = spec.ColdK[winter][index % 12] + ColdCarry * cold;
-            }
-
-            for (var f = 0; f < tracks.Length; f++)
-            {
-                var extra = f == 0 && set.ColdMonthTerm && tracks[f].Wholesale ? ColdGasPerK * cold : 0;
-                tracks[f].Step(months[step], unrest, z[f], z[Correlation.Fuels + f], extra, number);
-                if (index >= 0)
-                {
-                    block.UsdPerKwh[f][path * set.SeasonCount * 12 + index] = tracks[f].UsdPerKwh(index / 12);
-                }
+                prices[i] = tracks[f].UsdPerKwh(i / 12, rows.Paid[ahead + i]);
             }
         }
     }
@@ -204,21 +190,21 @@ public sealed class Futures
         return [.. Enumerable.Range(from, firstMonth + 12 * spec.Set.SeasonCount - from)];
     }
 
-    /// <summary>Two correlated draws a fuel: short-term factors, then long-term ones.</summary>
-    private void Correlated(ReadOnlySpan<double> raw, Span<double> z)
+    /// <summary>A fuel's correlated draws: short-term by month, then long-term.</summary>
+    private void Correlated(double[] draws, int fuel, double[] correlated)
     {
+        Array.Clear(correlated);
         for (var factor = 0; factor < 2; factor++)
         {
             var root = factor == 0 ? shortRoot : longRoot;
-            for (var i = 0; i < Correlation.Fuels; i++)
+            var to = correlated.AsSpan(factor * months.Length, months.Length);
+            for (var j = 0; j <= fuel; j++)
             {
-                var sum = 0.0;
-                for (var j = 0; j <= i; j++)
+                var (weight, from) = (root[fuel * Correlation.Fuels + j], (factor * Correlation.Fuels + j) * months.Length);
+                for (var i = 0; i < to.Length; i++)
                 {
-                    sum += root[i * Correlation.Fuels + j] * raw[factor * Correlation.Fuels + j];
+                    to[i] += weight * draws[from + i];
                 }
-
-                z[factor * Correlation.Fuels + i] = sum;
             }
         }
     }
@@ -250,5 +236,17 @@ public sealed class Futures
                 block.OffsetK[path * block.Seasons + s] = set.OffsetK + set.OffsetTrendKPerYear * s + set.OffsetSdK * Noise.Normal(set.Seed, NoisePurpose.Offset, 0, number, s);
             }
         }
+    }
+
+    /// <summary>Rows of months that one path after the other uses.</summary>
+    private sealed class PathRows(int months)
+    {
+        public double[] Draws { get; } = new double[2 * months];
+
+        public double[] Cold { get; } = new double[months];
+
+        public double[] Nothing { get; } = new double[months];
+
+        public double[] Paid { get; } = new double[months];
     }
 }

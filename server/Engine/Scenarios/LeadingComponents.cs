@@ -63,7 +63,7 @@ internal sealed class LeadingComponents
             var row = new double[2 * Correlation.Fuels * months.Length];
             for (var factor = 0; factor < 2; factor++)
             {
-                var response = tracks[fuel].Response(factor, firstMonth, season, spec.LoadShare, months);
+                var response = tracks[fuel].Response(factor, firstMonth, season, spec.LoadShare);
                 for (var j = 0; j <= fuel; j++)
                 {
                     var lane = row.AsSpan((factor * Correlation.Fuels + j) * months.Length, months.Length);

@@ -107,7 +107,7 @@ public static class Noise
     /// <param name="path">Path over all replicates.</param>
     /// <param name="fromStep">First step.</param>
     /// <param name="first">Filled, one a step.</param>
-    /// <param name="second">Filled, one a step.</param>
+    /// <param name="second">Filled, one a step; empty = not wanted.</param>
     internal static void NormalPairs(long seed, NoisePurpose purpose, long key, int path, int fromStep, Span<double> first, Span<double> second)
     {
         var k = KeyOf(seed, purpose, key);
@@ -117,14 +117,22 @@ public static class Noise
         {
             var u = PhiloxLanes.Uniforms(Vector256.Create((ulong)path), steps, (uint)purpose, k);
             NormalQuantile.At(u.First).CopyTo(first[i..]);
-            NormalQuantile.At(u.Second).CopyTo(second[i..]);
+            if (!second.IsEmpty)
+            {
+                NormalQuantile.At(u.Second).CopyTo(second[i..]);
+            }
+
             steps += Vector256.Create(4UL);
         }
 
         for (var i = whole; i < first.Length; i++)
         {
             var words = Words(seed, purpose, key, path, fromStep + i);
-            (first[i], second[i]) = (NormalQuantile.At(Philox.Uniform(words.A, words.B)), NormalQuantile.At(Philox.Uniform(words.C, words.D)));
+            first[i] = NormalQuantile.At(Philox.Uniform(words.A, words.B));
+            if (!second.IsEmpty)
+            {
+                second[i] = NormalQuantile.At(Philox.Uniform(words.C, words.D));
+            }
         }
     }
 

@@ -107,21 +107,27 @@ internal static class CostKernel
         s3.StoreUnsafe(ref sums, 24);
     }
 
+    /// <summary>Up to 32 cells in vectors of four, sixteen at a time; what is beyond the count repeats the first half and is not read.</summary>
     private static void Narrow(ReadOnlySpan<double> abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
     {
-        for (var from = 0; from < count; from += 8)
+        for (var from = 0; from < count; from += 16)
         {
-            var (i0, i1) = ((nuint)from, (nuint)from + 4);
-            var (o0, o1) = (Vector256.LoadUnsafe(in offsets, i0), Vector256.LoadUnsafe(in offsets, i1));
-            var (s0, s1) = (Vector256<double>.Zero, Vector256<double>.Zero);
+            var (i0, i1, far) = ((nuint)from, (nuint)from + 4, from + 8 < count ? (nuint)8 : 0);
+            var (i2, i3) = (i0 + far, i1 + far);
+            var (o0, o1, o2, o3) = (Vector256.LoadUnsafe(in offsets, i0), Vector256.LoadUnsafe(in offsets, i1), Vector256.LoadUnsafe(in offsets, i2), Vector256.LoadUnsafe(in offsets, i3));
+            var (s0, s1, s2, s3) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero);
             foreach (var m in months)
             {
                 var (a, b, c) = (Vector256.Create(abc[3 * m]), Vector256.Create(abc[3 * m + 1]), Vector256.Create(abc[3 * m + 2]));
                 ref readonly var p = ref Unsafe.Add(ref Unsafe.AsRef(in prices), m * stride);
                 s0 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i0), Demand(a, b, c, o0), s0);
                 s1 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i1), Demand(a, b, c, o1), s1);
+                s2 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i2), Demand(a, b, c, o2), s2);
+                s3 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i3), Demand(a, b, c, o3), s3);
             }
 
+            s2.StoreUnsafe(ref sums, i2);
+            s3.StoreUnsafe(ref sums, i3);
             s0.StoreUnsafe(ref sums, i0);
             s1.StoreUnsafe(ref sums, i1);
         }
