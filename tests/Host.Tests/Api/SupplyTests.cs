@@ -36,6 +36,24 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_switch_of_fuel_moves_to_a_tank_of_the_farm_with_that_fuel_or_to_the_index()
+    {
+        const string Ask = "{ house(id: \"h_demo060\") { optionSetRevision options { key movesTo outlayUsd } } }";
+        var revision = (int)(await host.Ask(Ask))["data"]!["house"]!["optionSetRevision"]!;
+        Task<JsonNode> Choose(int expected, string? group) => Save("saveOptionSet", "SaveOptionSetInput",
+            new { houseId = "h_demo060", expectedRevision = expected, requestId = Guid.NewGuid().ToString(), options = new object[] { new { parts = new[] { "topropane" }, switchSupplyGroupId = group }, new { parts = new[] { "togas" } } } });
+        var oil = await Choose(revision, "sg_demo06");
+        Assert.Contains(oil["faults"]!.AsArray(), f => (string)f!["code"]! == "SWITCH_SUPPLY" && (string)f["field"]! == "switchSupplyGroupId");
+        Assert.NotNull((await Save("saveSupplyGroup", "SaveSupplyGroupInput", new { requestId = "propane-tank", farmId = "f_demo06", name = "new tank", fuel = "PROPANE", kind = "TANK", tankSizeL = 3785.0 }))["changeId"]);
+        var tank = (string)(await host.Ask("{ farm(id: \"f_demo06\") { supplyGroups { id name } } }"))["data"]!["farm"]!["supplyGroups"]!.AsArray().First(g => (string)g!["name"]! == "new tank")!["id"]!;
+        Assert.NotNull((await Choose(revision, tank))["changeId"]);
+        var options = (await host.Ask(Ask))["data"]!["house"]!["options"]!.AsArray();
+        Assert.Equal("new tank", (string)options.First(o => (string)o!["key"]! == "topropane-now")!["movesTo"]!);
+        Assert.Equal("the monthly index", (string)options.First(o => (string)o!["key"]! == "togas-now")!["movesTo"]!);
+        Assert.True((double)options.First(o => (string)o!["key"]! == "togas-now")!["outlayUsd"]! > 1500);
+    }
+
+    [Fact]
     public async Task A_tank_cannot_change_its_fuel_under_heaters_that_burn_the_old_one()
     {
         // Juniper Lot keeps no record; its contract is taken away first
