@@ -19,8 +19,8 @@ export function AssumptionsPage() {
       </h1>
       <p className="lead">
         A price level is {s.levelMeaning === 'MIDDLE' ? 'the middle of the futures' : 'the mean of the futures'}. Futures are{' '}
-        {value('evenFutures') === 1 ? 'spread evenly, by Sobol points' : 'drawn one by one'}; the ± beside a figure is read from {value('replicateCount')} replicates of{' '}
-        {value('pathCount')} each, and is error of computing only.
+        {value('evenFutures') === 1 ? 'spread evenly, by Sobol points' : 'drawn one by one'}; the ± beside a figure is read from{' '}
+        {value('replicateCount')} replicates of {value('pathCount')} each, and is error of computing only.
       </p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />
       <CatalogueTable figures={data.coop.catalogueFigures} />
