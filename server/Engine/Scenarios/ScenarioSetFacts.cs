@@ -18,7 +18,7 @@ public enum PathSampling
     /// <summary>Independent Philox draws, winters stratified.</summary>
     Plain,
 
-    /// <summary>Ten leading components from a scrambled Sobol sequence, the rest Philox, winters stratified.</summary>
+    /// <summary>Unrest, nine leading price components and the errors all houses share from scrambled Sobol points, a house's own errors evenly spread, the rest Philox, winters stratified.</summary>
     Sobol,
 }
 
