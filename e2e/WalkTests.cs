@@ -82,7 +82,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
     [Fact]
     public async Task Units_switch_and_stay()
     {
-        var page = await dashboard.Open("/farms");
+        var page = await dashboard.Open("/houses");
         await page.GetByText("30 ft").First.WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "SI" }).ClickAsync();
         await page.GetByText("9.14 m").First.WaitForAsync();

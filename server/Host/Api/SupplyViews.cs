@@ -113,7 +113,7 @@ public sealed partial class FarmView
         get
         {
             var best = Own.SelectMany(h => (register.OptionSet(h.Id)?.Facts.Options ?? []).Select(o => (House: h, Option: o, Result: register.NewestOption(h.Id, o.Key))))
-                .Where(o => o.Result is { OutlayUsd: > 0, NpvUsd.P50: > 0 }).MaxBy(o => o.Result!.NpvUsd.P50);
+                .Where(o => o.Result is { OutlayUsd: > 0, NpvUsd.P50: > 0 }).OrderByDescending(o => o.Result!.NpvUsd.P50).FirstOrDefault();
             return best.Result is null ? null : new(register, best.House, best.Option);
         }
     }
