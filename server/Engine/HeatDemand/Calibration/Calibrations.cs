@@ -89,7 +89,7 @@ public static class Calibrations
             Apart = believed ? Apart(houses, winters, met, fit, baseFitted, held) : null,
             Fit = goodness,
             AsDescribed = Goodness.Of(y, [.. x.Select((m, i) => m + told * d[i])], d),
-            Check = CheckOf(seasons, told),
+            Check = CheckOf(seasons, baseFitted && group.BaseUseKwhPerDay is null ? own : told),
             Believed = believed,
             BestSeasonShare = best,
             Grade = gradeA ? DataGrade.A : DataGrade.B,

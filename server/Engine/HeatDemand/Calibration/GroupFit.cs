@@ -23,7 +23,7 @@ public sealed record Fitted(double Value, double? Se, double? Low, double? High)
 /// <param name="FromOn">First day told.</param>
 /// <param name="ToOn">Last day told.</param>
 /// <param name="SeasonShare">Share of the season's reckoned fuel that falls on the days told.</param>
-/// <param name="ReckonedKwh">Fuel reckoned for those days, houses as described, base use included.</param>
+/// <param name="ReckonedKwh">Fuel reckoned for those days, houses as described, base use included: as told, or as the bills tell it where nobody did.</param>
 /// <param name="BilledKwh">Fuel billed for those days.</param>
 public sealed record BackCheck(int Season, DateOnly FromOn, DateOnly ToOn, double SeasonShare, double ReckonedKwh, double BilledKwh);
 

@@ -4,8 +4,6 @@ import { day, sentence } from './bills-words.ts';
 
 const of100 = (factor: number) => `${factor < 1 ? '−' : '+'}${String(Math.abs(Math.round(100 * (factor - 1))))} %`;
 
-const days = (from: string, to: string) => (Date.parse(to) - Date.parse(from)) / 86_400_000 + 1;
-
 /** What the bills say, before any saving: reckoned against billed, the verdict, what to check first, the grade and what would raise it. */
 export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fuel: Fuel; units: UnitSystem }) {
   const { check: c, multiplier: m, baseKwhPerDay: b, reasons: r, apart: a } = bills;
@@ -16,9 +14,7 @@ export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fue
         <p className="lead">
           We reckon <b>{fuelAmount(c.reckonedKwh, fuel, units)}</b> for {day(c.fromOn)} to {day(c.toOn)}; the bills say{' '}
           <b>{fuelAmount(c.billedKwh, fuel, units)}</b>
-          {b && bills.baseIsFitted && b.value > 0
-            ? `, of which about ${fuelAmount(b.value * days(c.fromOn, c.toOn), fuel, units)} is what else burns there and not reckoned`
-            : ''}
+          {b && bills.baseIsFitted && b.value > 0 ? `, ${fuelAmount(b.value, fuel, units)} a day of it for what else burns there` : ''}
           {c.seasonShare < 0.8 ? ` (${String(Math.round(100 * c.seasonShare))} % of the winter ${c.seasonName})` : ''}.
         </p>
       )}

@@ -3,6 +3,7 @@ import { useWidth } from '../../components/charts/use-width.ts';
 import type { Station } from './winters-page.tsx';
 
 const HEIGHT = 260;
+const NARROW = 520;
 const LEFT = 52;
 const RIGHT = 14;
 const TOP = 18;
@@ -73,7 +74,7 @@ export function SeverityChart({ recorded, outlook }: { recorded: Station['severi
             {r.name}
           </text>
         ))}
-        {start && last && (
+        {start && last && width > NARROW && (
           <text x={x(last.season)} y={HEIGHT - BOTTOM - 4} textAnchor="end">
             drawn: one in ten above, one in ten below
           </text>
