@@ -73,13 +73,7 @@ export const Assumptions = graphql(`
 export const SaveAssumption = graphql(`
   mutation SaveAssumption($input: AssumptionInput!) {
     saveAssumption(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);
@@ -87,13 +81,7 @@ export const SaveAssumption = graphql(`
 export const SaveFigure = graphql(`
   mutation SaveCatalogueFigure($input: CatalogueFigureInput!) {
     saveCatalogueFigure(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

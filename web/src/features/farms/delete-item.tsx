@@ -16,13 +16,7 @@ const Going = graphql(`
 const Delete = graphql(`
   mutation DeleteItem($id: ID!, $revision: Int!, $requestId: ID!) {
     deleteItem(id: $id, expectedRevision: $revision, requestId: $requestId) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

@@ -157,13 +157,7 @@ export const Supply = graphql(`
 export const SaveSupply = graphql(`
   mutation SaveSupply($input: SaveSupplyGroupInput!) {
     saveSupplyGroup(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);
@@ -171,13 +165,7 @@ export const SaveSupply = graphql(`
 export const SaveContract = graphql(`
   mutation SaveContract($input: SaveContractInput!) {
     saveContract(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);
@@ -185,13 +173,7 @@ export const SaveContract = graphql(`
 export const SaveQuote = graphql(`
   mutation SaveQuote($input: SaveQuoteInput!) {
     saveQuote(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);
@@ -219,13 +201,7 @@ export const OptionChoices = graphql(`
 export const SaveOptions = graphql(`
   mutation SaveOptions($input: SaveOptionSetInput!) {
     saveOptionSet(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

@@ -31,13 +31,7 @@ export const Houses = graphql(`
 export const ChangeHouses = graphql(`
   mutation ChangeHouses($input: ChangeHousesInput!) {
     changeHouses(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

@@ -146,12 +146,7 @@ export const FuelHistory = graphql(`
 export const UsePrices = graphql(`
   mutation UsePrices($id: ID!, $requestId: ID!) {
     usePrices(seriesId: $id, requestId: $requestId) {
-      changeId
-      conflict
-      faults {
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

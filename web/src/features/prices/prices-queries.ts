@@ -83,13 +83,7 @@ export const CaseEffects = graphql(`
 export const ChooseCase = graphql(`
   mutation ChoosePriceCase($input: ChoosePriceCaseInput!) {
     choosePriceCase(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);
@@ -172,13 +166,7 @@ export const TrialQuery = graphql(`
 export const SaveSettings = graphql(`
   mutation SavePriceSettings($input: SavePriceSettingsInput!) {
     savePriceSettings(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

@@ -86,13 +86,7 @@ export const OptionQuery = graphql(`
 export const SaveFigure = graphql(`
   mutation SaveOptionFigure($input: OptionFigureInput!) {
     saveOptionFigure(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

@@ -7,12 +7,7 @@ import type { Trial } from './trials-query.ts';
 const SetAside = graphql(`
   mutation SetNightsAside($input: SetNightsAsideInput!) {
     setNightsAside(input: $input) {
-      changeId
-      conflict
-      faults {
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);
@@ -20,12 +15,7 @@ const SetAside = graphql(`
 const TakeBack = graphql(`
   mutation TakeNightsBack($trialId: ID!, $expectedRevision: Int!, $no: Int!, $requestId: ID!) {
     takeNightsBack(trialId: $trialId, expectedRevision: $expectedRevision, no: $no, requestId: $requestId) {
-      changeId
-      conflict
-      faults {
-        message
-        remedy
-      }
+      ...Saved
     }
   }
 `);

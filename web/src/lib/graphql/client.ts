@@ -1,6 +1,20 @@
 import { createClient } from 'graphql-sse';
 import { chooseCoop, chosenCoop, coopHeaders } from './chosen-coop.ts';
 import type { TypedDocumentString } from './generated/graphql';
+import { graphql } from './generated/index.ts';
+
+/** What every form asks of a save; documents name it as `...Saved`. */
+graphql(`
+  fragment Saved on SavePayload {
+    changeId
+    conflict
+    faults {
+      field
+      message
+      remedy
+    }
+  }
+`);
 
 /** A fault the server told: message, code and field. */
 export class ServerFault extends Error {
