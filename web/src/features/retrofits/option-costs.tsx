@@ -85,7 +85,7 @@ export function OptionCosts({ option }: { option: Option }) {
           ))}
           <tr className="total">
             <td>Outlay</td>
-            <td className="n">{option.isRunningChange ? 0 : editable('outlayUsd', option.outlayUsd, 'outlay, dollars')}</td>
+            <td className="n">{option.isRunningChange ? 0 : editable('outlayUsd', Math.round(option.outlayUsd), 'outlay, dollars')}</td>
           </tr>
         </tbody>
       </table>

@@ -49,9 +49,9 @@ export function OptionPayback({ result: r }: { result: Result }) {
         <PaybackBars shares={[...p.shareBySeason]} never={p.neverShare} />
       </ChartFrame>
       <p className="small quiet">
-        First time covered: season {r.firstPayback.p50Season ?? 'never'} in the middle; discounted and lasting: season{' '}
-        {r.discounted.p50Season ?? 'never'}. The shares are known to ±{Math.max(1, Math.round(100 * p.halfWidth))} of 100 by the computing
-        alone; the model&apos;s own error is larger.
+        First time covered, in the middle: {r.firstPayback.p50Season ? `season ${String(r.firstPayback.p50Season)}` : 'never'}; discounted
+        and lasting: {r.discounted.p50Season ? `season ${String(r.discounted.p50Season)}` : 'never'}. The shares are known to ±
+        {Math.max(1, Math.round(100 * p.halfWidth))} of 100 by the computing alone; the model&apos;s own error is larger.
       </p>
     </section>
   );

@@ -7,6 +7,7 @@ import { dollars, figure } from '../../lib/units/format.ts';
 import { MovesQuery } from './option-query.ts';
 
 const back = (season: number | null | undefined) => (season == null ? 'never' : `season ${String(season)}`);
+const by = (season: number | null | undefined) => (season == null ? 'in no season' : `by season ${String(season)}`);
 
 /** What moves the option most: one input at a time at its one-in-ten ends, run by the engine on the study's own inputs. */
 export function OptionMoves({ optionId, hasOutlay }: { optionId: string; hasOutlay: boolean }) {
@@ -63,9 +64,9 @@ export function OptionMoves({ optionId, hasOutlay }: { optionId: string; hasOutl
       </ChartFrame>
       {widest && hasOutlay && (
         <p className="small quiet">
-          Most of all: {widest.title.toLowerCase()}. At {widest.low.words} half the futures have it paid back by{' '}
-          {back(widest.low.paybackSeason)}, at {widest.high.words} by {back(widest.high.paybackSeason)}; as assumed by{' '}
-          {back(s.base.paybackSeason)}. Reckoned with 512 futures of the same kind as the study&apos;s.{' '}
+          Most of all: {widest.title.toLowerCase()}. In half the futures it is paid back {by(widest.low.paybackSeason)} at{' '}
+          {widest.low.words}, {by(widest.high.paybackSeason)} at {widest.high.words}, {by(s.base.paybackSeason)} as assumed. Reckoned with
+          512 futures of the same kind as the study&apos;s.{' '}
           <Link to={`/fuel/prices?option=${encodeURIComponent(optionId)}`}>Under named price cases</Link>.
         </p>
       )}

@@ -19,7 +19,8 @@ const grouped = (value: number, decimals = 0): string =>
 /** Dollars to three significant digits: $24,500. */
 export const dollars = (usd: number, digits = 3): string => {
   const value = significant(usd, digits);
-  return `${value < 0 ? '−' : ''}$${grouped(Math.abs(value))}`;
+  // the joiner keeps sign and figure on one line
+  return `${value < 0 ? '−\u2060' : ''}$${grouped(Math.abs(value))}`;
 };
 
 /** The figure alone, for a column whose head says $. */
