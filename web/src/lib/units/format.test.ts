@@ -5,7 +5,7 @@ describe('figures', () => {
   it('shows no more digits than are known', () => {
     expect(significant(24537, 3)).toBe(24500);
     expect(dollars(329013.8)).toBe('$329,000');
-    expect(dollars(-2716)).toBe('−$2,720');
+    expect(dollars(-2716)).toBe('−\u2060$2,720');
   });
   it('never calls a small share none', () => {
     expect(ofHundred(0.002)).toBe('under 1');
