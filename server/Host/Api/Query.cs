@@ -59,8 +59,12 @@ public sealed partial class CoopView(Register register)
     /// <summary>Assumptions in use.</summary>
     public ScenarioSetView? ScenarioSet => register.Set is { } s ? new(s) : null;
 
-    /// <summary>Studies, newest first.</summary>
-    public IEnumerable<StudyView> Studies => register.Studies.All(register.Viewer, register.Coop.Id).Select(s => new StudyView(register, s));
+    /// <summary>Studies, newest first: so many, of those before a number where one is told.</summary>
+    public IEnumerable<StudyView> Studies(int first = 20, int? beforeNumber = null) =>
+        register.Studies.All(register.Viewer, register.Coop.Id).Where(s => beforeNumber is null || s.Number < beforeNumber).Take(Math.Clamp(first, 1, 100)).Select(s => new StudyView(register, s));
+
+    /// <summary>Number of studies.</summary>
+    public int StudyTotal => register.Studies.All(register.Viewer, register.Coop.Id).Count;
 
     /// <summary>Newest done study.</summary>
     public StudyView? NewestStudy => register.Newest is { } s ? new(register, s) : null;

@@ -1,9 +1,10 @@
 import { graphql } from '../../lib/graphql/generated/index.ts';
 
 export const Studies = graphql(`
-  query Studies {
+  query Studies($before: Int) {
     coop {
-      studies {
+      studyTotal
+      studies(first: 20, beforeNumber: $before) {
         id
         number
         state
