@@ -24,6 +24,9 @@ internal static partial class EventStream
         http.Response.Headers[HeaderNames.CacheControl] = "no-store";
         try
         {
+            // the reader learns at once that it is heard, though nothing may come for long
+            await http.Response.StartAsync(http.RequestAborted);
+            await http.Response.Body.FlushAsync(http.RequestAborted);
             if (result.Streams is { Count: > 0 } streams)
             {
                 await Follow(http, serializer, streams.Values.First(), log);

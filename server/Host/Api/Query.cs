@@ -12,7 +12,11 @@ namespace FarmPortfolio.Host.Api;
 
 /// <summary>One act of one person.</summary>
 [Name("Change")]
-public sealed record ChangeView([property: Id] string Id, int Seq, string At, string Said, bool IsUndo, int ItemCount);
+public sealed record ChangeView([property: Id] string Id, int Seq, string At, string Said, bool IsUndo, int ItemCount)
+{
+    /// <summary>From the store's row.</summary>
+    internal static ChangeView Of(ChangeRow c) => new(c.Id, (int)c.Seq, c.AtUtc, c.Said, c.UndoesId is not null, (int)c.ItemCount);
+}
 
 /// <summary>A co-op.</summary>
 [Name("Coop")]
@@ -73,7 +77,7 @@ public sealed partial class CoopView(Register register)
     public StudyView? RunningStudy => register.Studies.All(register.Viewer, register.Coop.Id).FirstOrDefault(s => s.State is "queued" or "running") is { } s ? new(register, s) : null;
 
     /// <summary>Changes, newest first.</summary>
-    public IEnumerable<ChangeView> Changes(int first = 30) => register.History.Changes(register.Viewer, register.Coop.Id, Math.Clamp(first, 1, 200)).Select(c => new ChangeView(c.Id, (int)c.Seq, c.AtUtc, c.Said, c.UndoesId is not null, (int)c.ItemCount));
+    public IEnumerable<ChangeView> Changes(int first = 30) => register.History.Changes(register.Viewer, register.Coop.Id, Math.Clamp(first, 1, 200)).Select(ChangeView.Of);
 }
 
 /// <summary>A page of farms.</summary>

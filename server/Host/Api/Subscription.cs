@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
+using FarmPortfolio.Host.Storage.Items;
 using FarmPortfolio.Host.Studies;
 using GraphQL;
 
@@ -25,6 +26,24 @@ public sealed partial class Subscription
             }
 
             await Task.Delay(Every, cancellationToken);
+        }
+    }
+
+    /// <summary>Changes of a co-op as they are made, oldest first: after a number, or those to come. Ends only when the reader goes.</summary>
+    public static async IAsyncEnumerable<ChangeView> Changes(
+        [FromServices] HistoryStore history, [FromServices] ChangeFeed feed, [Id] string coopId, int? afterSeq, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        var known = afterSeq ?? history.LastSeq(Viewer.Local, coopId);
+        while (true)
+        {
+            var next = feed.Next;
+            foreach (var change in history.ChangesAfter(Viewer.Local, coopId, known))
+            {
+                known = change.Seq;
+                yield return ChangeView.Of(change);
+            }
+
+            await next.WaitAsync(cancellationToken);
         }
     }
 }

@@ -82,6 +82,43 @@ public partial class EndpointTests(TemporaryHost host) : IClassFixture<Temporary
     }
 
     [Fact]
+    public async Task A_change_is_told_to_whoever_follows_the_co_op_and_to_nobody_else()
+    {
+        await host.StudyDone();
+        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        var seq = (int)(await host.Ask("{ coop { changes(first: 1) { seq } } }"))["data"]!["coop"]!["changes"]![0]!["seq"]!;
+        using var own = await Follow("demo", seq, stop.Token);
+        using var other = await Follow("no-such", 0, stop.Token);
+        var farm = (await host.Ask("{ farm(id: \"f_demo13\") { revision name } }"))["data"]!["farm"]!;
+        await host.Ask("mutation($input: SaveFarmInput!) { saveFarm(input: $input) { changeId } }", new { input = new { id = "f_demo13", expectedRevision = (int)farm["revision"]!, requestId = "told", name = (string)farm["name"]!, place = "Lake Tarrow, west", stationId = "ws_demo2" } });
+        var told = await Line(own, "Nettle Croft", stop.Token);
+        Assert.Contains("\"said\"", told, StringComparison.Ordinal);
+        using var short1 = new CancellationTokenSource(TimeSpan.FromMilliseconds(500));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => Line(other, "Nettle Croft", short1.Token));
+    }
+
+    private async Task<StreamReader> Follow(string coopId, int afterSeq, CancellationToken stop)
+    {
+        var request = new HttpRequestMessage(HttpMethod.Post, "/graphql") { Content = JsonContent.Create(new { query = "subscription($id: ID!, $after: Int) { changes(coopId: $id, afterSeq: $after) { seq said } }", variables = new { id = coopId, after = afterSeq } }) };
+        request.Headers.Accept.Add(new MediaTypeWithQualityHeaderValue("text/event-stream"));
+        var answer = await host.CreateClient().SendAsync(request, HttpCompletionOption.ResponseHeadersRead, stop);
+        return new(await answer.Content.ReadAsStreamAsync(stop));
+    }
+
+    private static async Task<string> Line(StreamReader events, string words, CancellationToken stop)
+    {
+        while (await events.ReadLineAsync(stop) is { } line)
+        {
+            if (line.Contains(words, StringComparison.Ordinal))
+            {
+                return line;
+            }
+        }
+
+        return string.Empty;
+    }
+
+    [Fact]
     public async Task A_query_over_events_is_one_result_and_the_end()
     {
         var events = await Events("{ version }", null);

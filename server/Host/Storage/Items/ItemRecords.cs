@@ -77,14 +77,29 @@ public sealed record Item<T>(string Id, long Revision, string ChangedUtc, string
 public sealed record ItemToSave(string Kind, string? Id, long? Expected, object? Facts, Remarks Remarks, string? File = null, int? Line = null);
 
 /// <summary>One act of one person.</summary>
-/// <param name="Id">Identifier.</param>
-/// <param name="Seq">Number within the co-op.</param>
-/// <param name="AtUtc">When.</param>
-/// <param name="By">Who.</param>
-/// <param name="Said">What, in words.</param>
-/// <param name="UndoesId">The change it undoes; null = none.</param>
-/// <param name="ItemCount">Items it touched.</param>
-public sealed record ChangeRow(string Id, long Seq, string AtUtc, string By, string Said, string? UndoesId, long ItemCount);
+public sealed record ChangeRow
+{
+    /// <summary>Identifier.</summary>
+    public string Id { get; init; } = string.Empty;
+
+    /// <summary>Number within the co-op.</summary>
+    public long Seq { get; init; }
+
+    /// <summary>When.</summary>
+    public string AtUtc { get; init; } = string.Empty;
+
+    /// <summary>Who.</summary>
+    public string By { get; init; } = string.Empty;
+
+    /// <summary>What, in words.</summary>
+    public string Said { get; init; } = string.Empty;
+
+    /// <summary>The change it undoes; null = none.</summary>
+    public string? UndoesId { get; init; }
+
+    /// <summary>Items it touched.</summary>
+    public long ItemCount { get; init; }
+}
 
 /// <summary>One revision in an item's history.</summary>
 public sealed record RevisionRow

@@ -1,10 +1,16 @@
+import { useRef } from 'react';
 import { Bar, BarChart, CartesianGrid, Cell, LabelList, ResponsiveContainer, XAxis, YAxis } from 'recharts';
+import { useWidth } from './use-width.ts';
+
+const NARROW = 480;
 
 /** Share of futures that pay back in each season, and those that never do, hatched. */
 export function PaybackBars({ shares, never }: { shares: number[]; never: number }) {
+  const frame = useRef<HTMLDivElement>(null);
+  const narrow = useWidth(frame) < NARROW;
   const data = [...shares.map((s, i) => ({ name: String(i + 1), value: 100 * s })), { name: 'never', value: 100 * never }];
   return (
-    <div style={{ height: 280 }} className="small">
+    <div ref={frame} style={{ height: 280 }} className="small">
       <ResponsiveContainer initialDimension={{ width: 500, height: 280 }}>
         <BarChart data={data} margin={{ top: 20, right: 4, bottom: 4, left: 0 }} title="the same numbers stand in the table below">
           <defs>
@@ -13,7 +19,14 @@ export function PaybackBars({ shares, never }: { shares: number[]; never: number
             </pattern>
           </defs>
           <CartesianGrid vertical={false} stroke="var(--rule)" />
-          <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval={0} fontSize={12} />
+          <XAxis
+            dataKey="name"
+            stroke="var(--ink)"
+            tickLine={false}
+            interval={0}
+            fontSize={12}
+            tickFormatter={(name: string, i: number) => (narrow && i === shares.length - 1 ? '' : name)}
+          />
           <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={4} width={34} />
           <Bar dataKey="value" isAnimationActive={false}>
             {data.map((d) => (
