@@ -39,7 +39,7 @@ internal static class StudyBenchmark
         var (seconds, outcome) = Study(portfolio);
         using var process = Process.GetCurrentProcess();
         var options = outcome.Result.Options.Count;
-        Console.WriteLine(FormattableString.Invariant($"{houses,5} houses, {options,6} options, {replicates} x {paths} futures: {seconds:0.00} s, {1e3 * seconds / options:0.000} ms an option, peak memory {process.PeakWorkingSet64 / 1048576.0:0} MiB"));
+        Console.WriteLine(FormattableString.Invariant($"{houses,5} houses, {options,6} options, {replicates} x {paths} futures: {seconds:0.00} s, {1e3 * seconds / options:0.000} ms an option, peak memory {process.PeakWorkingSet64 / 1048576.0:0} MiB, processor {process.TotalProcessorTime.TotalSeconds:0.0} s, result {outcome.Result.ResultSha256[..12]}"));
         return (seconds, options);
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -10,6 +11,8 @@ namespace FarmPortfolio.Engine.Economics;
 /// <param name="paths">Paths, a multiple of four or not.</param>
 internal sealed class PaybackSeasons(int paths)
 {
+    private const double TwoTo52 = 4503599627370496.0;
+
     /// <summary>Season from which the cumulated saving never falls below the outlay again.</summary>
     public byte[] Lasting { get; } = new byte[paths];
 
@@ -70,6 +73,7 @@ internal sealed class PaybackSeasons(int paths)
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector256<double> Load(ReadOnlySpan<double> values, int at) => Vector256.LoadUnsafe(in MemoryMarshal.GetReference(values), (nuint)at);
 
     /// <summary>Four paths.</summary>
@@ -83,6 +87,7 @@ internal sealed class PaybackSeasons(int paths)
         private Vector256<double> lastingDiscounted;
         private Vector256<double> firstDiscounted;
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public void Add(Vector256<double> net, double discount, int season)
         {
             var now = Vector256.Create((double)season);
@@ -93,17 +98,23 @@ internal sealed class PaybackSeasons(int paths)
             (firstDiscounted, lastingDiscounted) = Seen(Vector256.GreaterThanOrEqual(present, outlay), now, firstDiscounted, lastingDiscounted);
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public readonly void Store(PaybackSeasons to, int p)
         {
             present.StoreUnsafe(ref to.PresentUsd[p]);
             sum.StoreUnsafe(ref to.SumUsd[p]);
             worst.StoreUnsafe(ref to.WorstUsd[p]);
+
+            // all four seasons of a path in one whole number, a byte each
+            var seasons = lasting + first * Vector256.Create(256.0) + lastingDiscounted * Vector256.Create(65536.0) + firstDiscounted * Vector256.Create(16777216.0);
+            var bytes = (seasons + Vector256.Create(TwoTo52)).AsInt64();
             for (var i = 0; i < 4; i++)
             {
-                to.Lasting[p + i] = (byte)lasting[i];
-                to.First[p + i] = (byte)first[i];
-                to.LastingDiscounted[p + i] = (byte)lastingDiscounted[i];
-                to.FirstDiscounted[p + i] = (byte)firstDiscounted[i];
+                var four = bytes[i];
+                to.Lasting[p + i] = (byte)four;
+                to.First[p + i] = (byte)(four >> 8);
+                to.LastingDiscounted[p + i] = (byte)(four >> 16);
+                to.FirstDiscounted[p + i] = (byte)(four >> 24);
             }
         }
 
@@ -114,6 +125,7 @@ internal sealed class PaybackSeasons(int paths)
             (to.LastingDiscounted[p], to.FirstDiscounted[p]) = ((byte)lastingDiscounted[0], (byte)firstDiscounted[0]);
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         private static (Vector256<double> First, Vector256<double> Lasting) Seen(
             Vector256<double> covered, Vector256<double> now, Vector256<double> first, Vector256<double> lasting)
         {

@@ -97,7 +97,7 @@ internal sealed class HouseRun
 
         var share = work.PerPath;
         loss.CopyTo(share, 0);
-        factor.Multiply(share, context.Shared, own, house.Model.Facts.DrawKey, byStanding.Value);
+        factor.Multiply(share, work.Factor, context.Shared, own, house.Model.Facts.DrawKey, byStanding.Value);
         air.Multiply(share, number);
         var moved = house.Switches.GetValueOrDefault(option.Key);
         var burnt = moved is null ? null : Burnt(models[number + 1], table);
@@ -194,8 +194,16 @@ internal sealed class HouseRun
                 continue;
             }
 
-            standing.AsSpan(s * paths, paths).CopyTo(row);
             var kept = s < plan.EndSeason ? factor.Season(s - plan.StartSeason) * (1 - context.Set.TakeBackShare) : 0;
+            var spent = plan.CostUsd[s] + (s < plan.EndSeason ? moved?.FeesUsd(s) ?? 0 : 0);
+            if (moved is null && house.Supplies is [{ Terms.IsMonthly: true } only])
+            {
+                var efficiency = only.HeaterNo == 0 ? plan.Efficiency[s] : StandingEfficiency(only, s);
+                Rows.Net(standing.AsSpan(s * paths, paths), -(only.Share / efficiency), work.Cost(0, lane).AsSpan(s * paths, paths), share, kept, spent, row);
+                continue;
+            }
+
+            standing.AsSpan(s * paths, paths).CopyTo(row);
             for (var j = 0; j < house.Supplies.Count; j++)
             {
                 var supply = house.Supplies[j];
@@ -213,7 +221,7 @@ internal sealed class HouseRun
                 Rows.Add(row, -line.Share / plan.Efficiency[s], work.Cost(house.Supplies.Count, 0).AsSpan(s * paths, paths));
             }
 
-            Rows.Scale(row, share, kept, plan.CostUsd[s] + (s < plan.EndSeason ? moved?.FeesUsd(s) ?? 0 : 0));
+            Rows.Scale(row, share, kept, spent);
         }
     }
 
@@ -224,10 +232,17 @@ internal sealed class HouseRun
         var (common, mine) = (sd * Sqrt(set.CommonShare), sd * Sqrt(1 - set.CommonShare));
         var year = context.Shared.Of(NoisePurpose.OutlayCommon, costs.QuoteYear);
         var house1 = own.Of(NoisePurpose.OutlayOwn, house.Model.Facts.DrawKey, byStanding.Value);
-        for (var p = 0; p < work.Outlay.Length; p++)
+        var outlay = work.Outlay.AsSpan();
+        outlay.Clear();
+        if (plan.OutlayUsd == 0)
         {
-            work.Outlay[p] = plan.OutlayUsd == 0 ? 0 : plan.OutlayUsd * Elementary.Exp(common * year[p] + mine * house1[p] - sd * sd / 2) - plan.SparedUsd;
+            return;
         }
+
+        Rows.AddTwo(outlay, common, year, mine, house1);
+        Rows.Line(-(sd * sd / 2), 1, outlay, outlay);
+        Elementary.Exp(outlay);
+        Rows.Line(-plan.SparedUsd, plan.OutlayUsd, outlay, outlay);
     }
 
     /// <summary>Loss multiplier by path: lognormal with the mean and spread of <see cref="StudyHouse.Loss"/>; what the houses of one tank or meter share is one draw for all of them.</summary>
@@ -237,7 +252,11 @@ internal sealed class HouseRun
         var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey, context.ByPrice(house.Fuel));
         if (fit.SharedSd == 0 || fit.SupplyGroupId is null)
         {
-            return [.. normals.Select(z => fit.Mean * Elementary.Exp(fit.Sd * z - fit.Sd * fit.Sd / 2))];
+            var multiplier = new double[normals.Length];
+            Rows.Line(-(fit.Sd * fit.Sd / 2), fit.Sd, normals, multiplier);
+            Elementary.Exp(multiplier);
+            Rows.Line(0, fit.Mean, multiplier, multiplier);
+            return multiplier;
         }
 
         var group = own.Of(NoisePurpose.LossGroup, Noise.Key(fit.SupplyGroupId), context.ByPrice(house.Supplies.First(s => s.GroupId == fit.SupplyGroupId).Fuel));

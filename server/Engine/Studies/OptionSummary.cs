@@ -20,20 +20,20 @@ internal static class OptionSummary
         var toStart = Pow(1 + context.Set.DiscountRate, -plan.StartSeason);
         var residual = plan.ResidualUsd * Pow(1 + context.Set.DiscountRate, -(seasons - plan.StartSeason));
         var (bySeason, cumulated) = Seasons(context, work);
-        var perPath = work.PerPath;
-        Distribution Per(Func<int, double> of, bool histogram = false)
+        var perPath = work.PerPath.AsSpan();
+        Rows.Worth(payback.PresentUsd, residual, work.Outlay, toStart, perPath);
+        var npv = Distribution.Of(perPath, replicates, histogram: true);
+        var losses = Below(perPath);
+        Rows.Ratio(payback.SumUsd, seasons, perPath);
+        var saving = Distribution.Of(perPath, replicates);
+        Distribution? toInvestment = null;
+        var hasOutlay = terms.Costs.OutlayUsd > 0;
+        if (hasOutlay && plan.PremiumUsd > 0)
         {
-            for (var p = 0; p < perPath.Length; p++)
-            {
-                perPath[p] = of(p);
-            }
-
-            return Distribution.Of(perPath, replicates, histogram: histogram);
+            Rows.Ratio(payback.PresentUsd, residual, work.Outlay, 0.01 * plan.PremiumUsd, perPath);
+            toInvestment = Distribution.Of(perPath, replicates);
         }
 
-        var npv = Per(p => (payback.PresentUsd[p] + residual - work.Outlay[p]) * toStart, histogram: true);
-        var losses = perPath.Count(v => v < 0);
-        var hasOutlay = terms.Costs.OutlayUsd > 0;
         var (fuelSaved, co2) = Fuel(context, house, terms);
         var burnt = terms.SwitchKwh * terms.Factor.Mean;
         var none = new Payback(new double[seasons], 0, 0);
@@ -52,10 +52,10 @@ internal static class OptionSummary
             NewFuel = terms.Switch?.Fuel,
             NewFuelKwh = terms.Switch is null ? null : burnt,
             Co2SavedKg = co2 - (terms.Switch is { } moved ? burnt * HeatingValues.Co2KgPerKwh(moved.Fuel) : 0),
-            SavingUsd = Per(p => payback.SumUsd[p] / seasons),
+            SavingUsd = saving,
             NpvUsd = npv,
-            SavingsToInvestment = hasOutlay && plan.PremiumUsd > 0 ? Per(p => (payback.PresentUsd[p] + residual) / Max(work.Outlay[p], 0.01 * plan.PremiumUsd)) : null,
-            WorstSeasonUsd = Per(p => payback.WorstUsd[p]),
+            SavingsToInvestment = toInvestment,
+            WorstSeasonUsd = Distribution.Of(payback.WorstUsd, replicates),
             SavingBySeason = bySeason,
             NetBySeason = cumulated,
             Lasting = hasOutlay ? Payback.Of(payback.Lasting, seasons, replicates) : none,
@@ -69,6 +69,17 @@ internal static class OptionSummary
         };
     }
 
+    private static int Below(ReadOnlySpan<double> values)
+    {
+        var count = 0;
+        foreach (var value in values)
+        {
+            count += value < 0 ? 1 : 0;
+        }
+
+        return count;
+    }
+
     private static (List<Distribution> BySeason, List<Distribution> Cumulated) Seasons(StudyContext context, Workspace work)
     {
         var (bySeason, cumulated, sums) = (new List<Distribution>(), new List<Distribution>(), work.Cumulated);
@@ -76,11 +87,7 @@ internal static class OptionSummary
         for (var s = 0; s < context.Seasons; s++)
         {
             var season = work.Net.AsSpan(s * context.Paths, context.Paths);
-            for (var p = 0; p < sums.Length; p++)
-            {
-                sums[p] += season[p];
-            }
-
+            Rows.Add(sums, season);
             bySeason.Add(Distribution.Of(season, context.Replicates));
             cumulated.Add(Distribution.Of(sums, context.Replicates));
         }

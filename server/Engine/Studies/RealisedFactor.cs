@@ -41,24 +41,22 @@ internal sealed class RealisedFactor
 
     /// <summary>Multiplies a value a path by the factor of the path, 0 or more.</summary>
     /// <param name="values">One a path.</param>
+    /// <param name="factor">Overwritten by the factors; one a path.</param>
     /// <param name="shared">Draws that all houses share.</param>
     /// <param name="own">The house's own draws.</param>
     /// <param name="drawKey">Key of the house.</param>
     /// <param name="order">Order along which the house's own draws are spread; null = plain draws.</param>
-    public void Multiply(double[] values, PathNoise shared, PathNoise own, long drawKey, PathOrder? order)
+    public void Multiply(double[] values, Span<double> factor, PathNoise shared, PathNoise own, long drawKey, PathOrder? order)
     {
         var draws = parts.Select(p => (p.Weight * p.Sd * Sqrt(common), p.Weight * p.Sd * Sqrt(1 - common),
             shared.Of(NoisePurpose.SavingCommon, Noise.Key(p.Code)), own.Of(NoisePurpose.SavingOwn, drawKey ^ Noise.Key("own " + p.Code), order))).ToArray();
-        for (var path = 0; path < values.Length; path++)
+        factor.Fill(Mean);
+        foreach (var (ofAll, ofHouse, all, house) in draws)
         {
-            var factor = Mean;
-            foreach (var (ofAll, ofHouse, all, house) in draws)
-            {
-                factor += ofAll * all[path] + ofHouse * house[path];
-            }
-
-            values[path] *= Max(0, factor);
+            Rows.AddTwo(factor, ofAll, all, ofHouse, house);
         }
+
+        Rows.TimesAboveZero(values, factor);
     }
 
     /// <summary>First-season and fading factor, s seasons after installation.</summary>

@@ -32,7 +32,11 @@ internal sealed class SavingByAir
             return;
         }
 
-        factor = [.. own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey).Select(z => middle * Elementary.Exp(sd * z))];
+        var normals = own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey);
+        factor = new double[normals.Length];
+        Rows.Line(0, sd, normals, factor);
+        Elementary.Exp(factor);
+        Rows.Line(0, middle, factor, factor);
         var step = sd == 0 ? 1 : Elementary.Exp(AirLeaks.OneInTen * sd);
         var knots = sd == 0 ? [middle] : new[] { middle / step, middle, middle * step };
         var leaky = knots.Where(k => k != 1).ToArray();
@@ -58,10 +62,7 @@ internal sealed class SavingByAir
         }
 
         var (a, b, c) = curves[option];
-        for (var path = 0; path < values.Length; path++)
-        {
-            values[path] *= Max(0, a + factor[path] * (b + factor[path] * c));
-        }
+        Rows.TimesQuadratic(values, factor, a, b, c);
     }
 
     private static OptionModel[] Models(HouseModel house, OptionFacts[] options) =>

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using FarmPortfolio.Engine.Scenarios;
 
 namespace FarmPortfolio.Engine.Studies;
@@ -10,6 +11,8 @@ namespace FarmPortfolio.Engine.Studies;
 public sealed class StudySums
 {
     private const double Micro = 1e6;
+    private const double Exact = 2251799813685248.0;
+    private const double Magic = 6755399441055744.0;
     private readonly long[][] byFuel;
 
     /// <summary>Sums of nothing.</summary>
@@ -55,9 +58,23 @@ public sealed class StudySums
     public void Add(FuelKind fuel, ReadOnlySpan<double> usd, int sign = 1)
     {
         var sum = byFuel[(int)fuel];
-        for (var c = 0; c < sum.Length; c++)
+        ref var to = ref MemoryMarshal.GetArrayDataReference(sum);
+        ref var from = ref MemoryMarshal.GetReference(usd[..sum.Length]);
+        for (var c = 0; c < sum.Length; c += 4)
         {
-            sum[c] += sign * (long)Math.Round(usd[c] * Micro);
+            // adding the magic number rounds to the nearest whole, ties to the even one, as Math.Round does
+            if (c + 4 <= sum.Length && Vector256.LoadUnsafe(ref from, (nuint)c) * Vector256.Create(Micro) is var micro && Vector256.LessThanAll(Vector256.Abs(micro), Vector256.Create(Exact)))
+            {
+                var whole = (micro + Vector256.Create(Magic)).AsInt64() - Vector256.Create(Magic).AsInt64();
+                var old = Vector256.LoadUnsafe(ref to, (nuint)c);
+                (sign > 0 ? old + whole : old - whole).StoreUnsafe(ref to, (nuint)c);
+                continue;
+            }
+
+            for (var i = c; i < Math.Min(c + 4, sum.Length); i++)
+            {
+                sum[i] += sign * (long)Math.Round(usd[i] * Micro);
+            }
         }
     }
 

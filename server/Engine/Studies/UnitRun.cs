@@ -117,9 +117,17 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
         foreach (var supply in unit.Houses.SelectMany(h => h.Supplies).Where(s => s.GroupId is not null).DistinctBy(s => s.GroupId))
         {
             var (cost, whole) = (Into(supply.Fuel), volumes.GetValueOrDefault(supply.GroupId!)?.StandingUsd);
-            for (var cell = 0; cell < cost.Length; cell++)
+            for (var s = 0; s < context.Seasons; s++)
             {
-                cost[cell] += whole is null ? supply.Terms.FeesUsd(cell / context.Paths) : whole[cell];
+                var (at, paths) = (s * context.Paths, context.Paths);
+                if (whole is null)
+                {
+                    Rows.Line(supply.Terms.FeesUsd(s), 1, cost.AsSpan(at, paths), cost.AsSpan(at, paths));
+                }
+                else
+                {
+                    Rows.Add(cost.AsSpan(at, paths), whole.AsSpan(at, paths));
+                }
             }
         }
 

@@ -25,6 +25,9 @@ internal sealed class Workspace(int paths, int seasons)
     /// <summary>One figure a path.</summary>
     public double[] PerPath { get; } = new double[paths];
 
+    /// <summary>Factor on the saving a path.</summary>
+    public double[] Factor { get; } = new double[paths];
+
     /// <summary>Outlay a path.</summary>
     public double[] Outlay { get; } = new double[paths];
 
