@@ -88,7 +88,7 @@ public sealed record OptionCosts
             Basis = dearest is null ? "catalogue" : $"{dearest.Quote.Firmness.ToString().ToLowerInvariant()} quote of {dearest.Quote.QuotedOn:yyyy-MM-dd}" + (dearest.RaisedBy > 0 ? $", run out and raised by {100 * dearest.RaisedBy:0} %" : string.Empty),
             QuoteYear = dearest?.Quote.QuotedOn.Year ?? set.FirstSeason,
             SpreadSd = whole > 0 ? Weighted(p => p.Sd) : Quotes.Sd(house.Catalogue, QuoteFirmness.Catalogue),
-            NotCounted = RunningCosts.NotCounted(house.Facts),
+            NotCounted = RunningCosts.NotCounted(house.Facts, option),
         };
         return option.Overrides?.OutlayCents is { } own ? costs.WithOwnOutlay(own / 100.0, Quotes.Sd(house.Catalogue, QuoteFirmness.Budget)) : costs;
     }

@@ -49,8 +49,13 @@ internal static class RunningCosts
         return lines;
     }
 
-    internal static IReadOnlyList<string> NotCounted(HouseFacts house)
+    internal static IReadOnlyList<string> NotCounted(HouseFacts house, OptionFacts option)
     {
+        if (option.Parts is ["openlater"])
+        {
+            return ["what the weeks before opening would have sold"];
+        }
+
         var words = new List<string>();
         if (house.CropUsdPerM2 is null || house.YieldPerLight is null)
         {

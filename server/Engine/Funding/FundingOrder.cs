@@ -59,7 +59,7 @@ public sealed record FundingOrder
     /// <summary>Benefit against money.</summary>
     public required IReadOnlyList<FrontierPoint> Frontier { get; init; }
 
-    /// <summary>What the next 10,000 dollars would add to the mean saving a season.</summary>
+    /// <summary>What a budget larger by 10,000 dollars would add to the middle saving a season, the same share held back.</summary>
     public required double NextAddsUsd { get; init; }
 
     /// <summary>Grants given.</summary>
@@ -81,17 +81,18 @@ public sealed record FundingOrder
         var waiting = Waiting(candidates, picked);
         var left = rules.AvailableUsd - picked.Sum(p => p.Grant);
         rows.AddRange(waiting.Select(w => Row(w, false, shares, w.Grant > left ? $"asks for ${w.Grant:#,0} and ${left:#,0} is left" : "its farm has reached its cap")));
-        var next = Candidates.Pick(candidates, rules, rules.AvailableUsd + Step, c => c.Merit);
+        var saving = Sum(result, picked, replicates);
+        var next = Sum(result, Candidates.Pick(candidates, rules, (rules with { BudgetUsd = rules.BudgetUsd + Step }).AvailableUsd, c => c.Merit), replicates);
         return new()
         {
             Rows = rows,
             NotEligible = refused,
-            SavingUsd = Sum(result, picked, replicates),
+            SavingUsd = saving,
             WorstTenthUsd = Candidates.Tail(result, picked),
             HeatSavedShare = ShareOfHeat(result, picked),
             OnFreshFutures = Fresh(candidates, result, rules),
             Frontier = Curve(result, candidates, rules, replicates),
-            NextAddsUsd = next.Sum(c => result.Options[c.Index].SavingUsd.Mean) - picked.Sum(c => result.Options[c.Index].SavingUsd.Mean),
+            NextAddsUsd = next.P50 - saving.P50,
         };
     }
 

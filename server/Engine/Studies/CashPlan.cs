@@ -36,6 +36,9 @@ internal sealed record CashPlan
     /// <summary>What the house would have spent at that moment anyway.</summary>
     public required double SparedUsd { get; init; }
 
+    /// <summary>Renewals of the house's own that the option spares after it is built, by season.</summary>
+    public required double[] SparedBySeason { get; init; }
+
     /// <summary>Straight-line worth of what is not yet worn at the horizon's end.</summary>
     public required double ResidualUsd { get; init; }
 
@@ -94,6 +97,7 @@ internal sealed record CashPlan
             Efficiency = Efficiencies(house, option, due, n, start, end, optionEfficiency),
             OutlayUsd = outlay,
             SparedUsd = atOnce,
+            SparedBySeason = spared,
             ResidualUsd = end < n || used == 0 ? 0 : Grown(costs.OutlayUsd, n) * (1 - used / Max(1, costs.LifeYears)),
         };
     }

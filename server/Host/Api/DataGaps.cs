@@ -30,7 +30,7 @@ public sealed partial class CoopView
         var fuel = models.ToDictionary(m => m.House.Id, m => FuelKwh(m.Model, m.Year));
         var price = PaidUsdPerKwh(models.Select(m => (m.Model.Heaters[0].Fuel, fuel[m.House.Id])));
         double Usd(Item<HouseFacts> house, HouseModel model, double kwh) => kwh * price.GetValueOrDefault(model.Heaters[0].Fuel);
-        return [.. NoRecord(models, fuel, Usd).Concat(Defaults(models, Usd)).Concat(Stations()).Concat(Quotes(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)))
+        return [.. NoRecord(models, fuel, Usd).Concat(Defaults(models, Usd)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)))
             .OrderByDescending(g => g.WorthUsd ?? -1).ThenBy(g => g.Where, StringComparer.Ordinal).ThenBy(g => g.What, StringComparer.Ordinal)];
     }
 
@@ -47,7 +47,7 @@ public sealed partial class CoopView
         {
             var swings = g.Select(x => (x.House, x.Model, Kwh: Swing(x.House, x.Model, x.Year, x.Default))).ToList();
             var known = swings.Where(s => s.Kwh is not null).ToList();
-            return new DataGapView("default", Count(g.Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum(s => usd(s.House, s.Model, s.Kwh!.Value)));
+            return new DataGapView("default", Count(g.Select(x => x.House.Id).Distinct().Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum(s => usd(s.House, s.Model, s.Kwh!.Value)));
         });
 
     private IEnumerable<DataGapView> Stations() => register.Stations.Values.Select(s => (Station: s, Gaps: s.Facts.Seasons.Where(x => x.MissingDays > 0).ToList())).Where(s => s.Gaps.Count > 0).Select(s =>
@@ -56,6 +56,13 @@ public sealed partial class CoopView
         return new DataGapView("station", s.Station.Remarks.Name ?? "a station",
             $"{s.Gaps.Sum(x => x.MissingDays)} days missing in {Count(s.Gaps.Count, "season")}{(left > 0 ? $"; {Count(left, "season")} left out" : ", filled between neighbours")}", null, null);
     });
+
+    /// <summary>Records that end a year or more before the first season, of fuels that somebody burns.</summary>
+    private IEnumerable<DataGapView> OldPrices(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models) => register.PricesInUse
+        .Where(p => models.Any(m => m.Model.Heaters[0].Fuel == p.Key) && register.Prices.ContainsKey(p.Value)).Select(p => register.Prices[p.Value])
+        .Select(s => (Series: s, EndsOn: s.Facts.FirstMonthOn.AddMonths(s.Facts.UsdPerUnit.Count - 1)))
+        .Select(s => (s.Series, s.EndsOn, Months: 12 * (register.SetFacts.FirstSeason - s.EndsOn.Year) + 7 - s.EndsOn.Month)).Where(s => s.Months >= 12)
+        .Select(s => new DataGapView("price", s.Series.Remarks.Name ?? "a price record", $"ends in {s.EndsOn:yyyy-MM}, {s.Months} months before the first season: a newer record narrows every price", null, null));
 
     private IEnumerable<DataGapView> Quotes(DateOnly today) => register.Quotes.Values.Where(q => q.Facts.ValidUntilOn < today)
         .Select(q => new DataGapView("quote", FarmName(q.Facts.FarmId), $"quote of {q.Facts.QuotedOn:yyyy-MM-dd} ran out on {q.Facts.ValidUntilOn:yyyy-MM-dd}", q.Facts.Lines.Count > 0 ? q.Facts.Lines[0].HouseId : null, null));

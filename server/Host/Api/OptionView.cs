@@ -17,6 +17,10 @@ public sealed record LineView(string What, double Usd, string? Field, double? Qu
     internal static LineView Of(CostLine l) => new(l.What, l.Usd, l.Field, l.Quantity, l.Unit);
 }
 
+/// <summary>A renewal spared: season of the study from 0, US dollars of that season.</summary>
+[Name("SparedRenewal")]
+public sealed record SparedView(int Season, double Usd);
+
 /// <summary>A distribution over all futures.</summary>
 [Name("Distribution")]
 public sealed record DistributionView(double Mean, double HalfWidth, double P5, double P10, double P25, double P50, double P75, double P90, double P95, double MeanOfWorst5Pct)
@@ -139,6 +143,10 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
 
     /// <summary>Running of a season, US dollars.</summary>
     public double RunningUsd => costs.Value?.RunningUsd ?? 0;
+
+    /// <summary>Renewals of the house's own that it spares after it is built; they stand in the saving.</summary>
+    public IEnumerable<SparedView> SparedRenewals => costs.Value is { } c && register.Model(house).Model is { } model
+        ? Engine.Studies.SparedRenewals.Of(model, option, c, register.SetFacts).Select(s => new SparedView(s.Season, s.Usd)) : [];
 
     /// <summary>Drawbacks.</summary>
     public IEnumerable<string> Drawbacks => option.Parts.SelectMany(p => Entry(p)?.Drawbacks ?? []).Distinct();

@@ -14,7 +14,7 @@ export const contractKinds = [
 export const leftoverRules = [
   ['LOST', 'lost'],
   ['CARRIED_AT_OLD_PRICE', 'carried on at the price paid'],
-  ['CARRIED_AT_NEW_PRICE', 'its money buys at the price of the day'],
+  ['CARRIED_AT_NEW_PRICE', 'its money buys fuel at the price of the day'],
   ['BILLED_TO_SHARE', 'taken back, a share is billed'],
 ] as const;
 
@@ -35,7 +35,7 @@ export function contractWords(c: Contract, unit = c.unit): string {
         : c.kind === 'COLLARED'
           ? `${index}, between ${usd(c.floorUsdPerUnit ?? 0)} and ${cap} a ${unit}`
           : c.kind === 'PRE_BOUGHT'
-            ? `${String(c.blockUnits ?? 0)} ${unit} bought ahead at ${price}; what is left is ${leftoverRules.find(([k]) => k === (c.leftover ?? 'LOST'))?.[1] ?? 'lost'}; more than that pays ${index}`
+            ? `${String(c.blockUnits ?? 0)} ${unit} bought ahead at ${price}; what is left: ${leftoverRules.find(([k]) => k === (c.leftover ?? 'LOST'))?.[1] ?? 'lost'}; more than that pays ${index}`
             : index;
   return [
     main,

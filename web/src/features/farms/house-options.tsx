@@ -21,8 +21,8 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
     <section>
       <h2>Options for this house</h2>
       <p className="caption">
-        Dollars saved a season, after running costs and before any grant. Payback is reckoned on the whole outlay. Choose one to see it in
-        the drawing.
+        Dollars saved a season: the mean of all seasons at their own prices, after running and renewals, before any grant. Payback is
+        reckoned on the whole outlay. Choose one to see it in the drawing.
       </p>
       <div className="phone-only">
         <IntervalHead />

@@ -106,11 +106,12 @@ function Ways({ e, own, most }: { e: Exposure; own: Way; most: number }) {
     <section>
       <h2>The same heat on every fuel and contract, {e.season}</h2>
       <p className="caption">
-        Same winters, same futures; heating values of {e.heatingValues}. Ways in quiet are reckoned here for comparison; nobody offered
-        them. A new heater is not in the season&apos;s cost. Electricity counts no demand charge here. Wood pellets without a record of your
-        own start at $290 a ton or the assumptions&apos; level, flat in real money, and wander by a tenth a year (common practice, no
-        source). A fixed price that costs what the index costs in the mean: {price(e.fairFixedUsdPerUnit)} a {own.unit}; a dealer&apos;s
-        offer above it is paid for calm.
+        Same winters, same futures, the houses&apos; use as the bills and the model put it in the middle: how well it is known is left out
+        here and stands in the wider ranges of the Farms page. Heating values of {e.heatingValues}. Ways in quiet are reckoned here for
+        comparison; nobody offered them. A new heater is not in the season&apos;s cost. Electricity counts no demand charge here. Wood
+        pellets without a record of your own start at $290 a ton or the assumptions&apos; level, flat in real money, and wander by a tenth a
+        year (common practice, no source). A fixed price that costs what the index costs in the mean: {price(e.fairFixedUsdPerUnit)} a{' '}
+        {own.unit}; a dealer&apos;s offer above it is paid for calm.
       </p>
       <div className="scroll" role="region" aria-label="table of ways to buy the same heat, scrolls sideways" tabIndex={0}>
         <table className="stack">

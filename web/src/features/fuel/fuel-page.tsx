@@ -4,7 +4,7 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import { fuelName, type Fuel } from '../../lib/units/format.ts';
 import { Findings } from '../../components/findings.tsx';
 import { ExposurePart } from './exposure-part.tsx';
-import { FuelQuery, UsePrices } from './fuel-queries.ts';
+import { FarmFuels, FuelQuery, UsePrices } from './fuel-queries.ts';
 import { PastRatios } from './past-ratios.tsx';
 import { PriceHistory } from './price-history.tsx';
 
@@ -14,7 +14,10 @@ const price = (v: number) => (v === 0 ? '$0' : `$${v.toFixed(v < 1 ? 3 : 2)}`);
 /** Fuel: prices to come, what one farm's heat can cost on every fuel and contract, and the records behind it. */
 export function FuelPage() {
   const [params, setParams] = useSearchParams();
-  const fuel = (params.get('fuel') ?? 'PROPANE') as Fuel;
+  const farmAsked = params.get('farm');
+  const { data: known } = useQuery({ queryKey: ['farm-fuels'], queryFn: () => ask(FarmFuels) });
+  const burns = known?.coop.farms.items.find((f) => !farmAsked || f.id === farmAsked)?.supplyGroups[0]?.fuel;
+  const fuel = (params.get('fuel') ?? burns ?? 'PROPANE') as Fuel;
   const { data, error } = useQuery({ queryKey: ['fuel', fuel], queryFn: () => ask(FuelQuery, { fuel }), placeholderData: (d) => d });
   const queries = useQueryClient();
   const use = useMutation({
@@ -50,7 +53,7 @@ export function FuelPage() {
           <div className="form">
             <label>
               <span>farm</span>
-              <select value={farm} onChange={(e) => change({ farm: e.target.value })}>
+              <select value={farm} onChange={(e) => setParams({ farm: e.target.value }, { replace: true })}>
                 {farms.map((f) => (
                   <option key={f.id} value={f.id}>
                     {f.name}

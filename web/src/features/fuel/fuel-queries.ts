@@ -1,5 +1,20 @@
 import { graphql } from '../../lib/graphql/generated/index.ts';
 
+export const FarmFuels = graphql(`
+  query FarmFuels {
+    coop {
+      farms(first: 200) {
+        items {
+          id
+          supplyGroups {
+            fuel
+          }
+        }
+      }
+    }
+  }
+`);
+
 export const FuelQuery = graphql(`
   query Fuel($fuel: FuelKind!) {
     priceFan(fuel: $fuel, seasons: 5) {

@@ -26,7 +26,7 @@ export const merits = {
   NET_SAVING: 'saves members most',
   ENERGY: 'saves most heat',
   CO_2: 'saves most CO₂',
-  BAD_YEARS: 'saves members most in bad years',
+  BAD_YEARS: 'saves members most where it saves least',
 } as const;
 export type MeritName = keyof typeof merits;
 

@@ -7,7 +7,7 @@ const names: Record<MeritName, string> = {
   NET_SAVING: 'member net saving',
   ENERGY: 'heat saved',
   CO_2: 'CO₂ not emitted',
-  BAD_YEARS: 'member saving in bad years',
+  BAD_YEARS: 'member saving where it is least',
 };
 
 /** The same money ordered by each of the measures: what each buys, and who would change. */
@@ -21,8 +21,9 @@ export function MeasuresTable({ order }: { order: Order }) {
     <section>
       <h2>The same money by the other measures</h2>
       <p className="caption">
-        Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures; in bad years: over the worst
-        tenth of them, read from the sum. CO₂ by {order.emissionFactors}; electricity counts none.
+        Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures; where least: over the tenth
+        of them in which the round saves least (cheap fuel, mild winters), read from the sum. CO₂ by {order.emissionFactors}; electricity
+        counts none.
       </p>
       <div className="scroll" role="region" aria-label="measures, scrolls sideways" tabIndex={0}>
         <table className="stack">
@@ -41,9 +42,9 @@ export function MeasuresTable({ order }: { order: Order }) {
                 season, $
               </th>
               <th scope="col" className="n">
-                in bad
+                where
                 <br />
-                years, $
+                least, $
               </th>
               <th scope="col" className="n">
                 heat a season
@@ -84,7 +85,7 @@ export function MeasuresTable({ order }: { order: Order }) {
                     <span className="wide">{figure(m.savingUsd)}</span>
                     <span className="phone">{dollars(m.savingUsd)}</span>
                   </td>
-                  <td className="n" data-name="in bad years, $">
+                  <td className="n" data-name="where least, $">
                     {figure(m.worstTenthUsd)}
                   </td>
                   <td className="n" data-name={`heat, ${heatUnit(units)}`}>

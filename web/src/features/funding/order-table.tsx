@@ -19,6 +19,7 @@ export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
     <section>
       <h2>Funding order</h2>
       <p className="caption">
+        {rules.merit === 'NET_SAVING' && 'In order of the mean saved a season for each grant dollar, small under the middle saving. '}
         Thin line: from one in ten lower to one in ten higher. Thick: the middle half. Dot: middle. The dashed line is the confidence rule,
         season {rules.value('paybackSeasons')}.
       </p>
@@ -128,6 +129,7 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
       </td>
       <td className="n" data-name="saves $ a season">
         {figure(r.result.savingUsd.p50)}
+        {rules.merit === 'NET_SAVING' && <span className="second">{r.meritPerGrantUsd.toFixed(2)}</span>}
       </td>
       <td className="n" data-name="whole cost $">
         {figure(r.result.outlayUsd)}

@@ -69,7 +69,7 @@ export function DataGaps() {
                       enter<span className="hidden"> for {g.where}</span>
                     </Link>
                   ) : (
-                    <Link to={g.kind === 'station' ? '/winters' : '/farms'}>
+                    <Link to={g.kind === 'station' ? '/winters' : g.kind === 'price' ? '/import' : '/farms'}>
                       see<span className="hidden"> {g.where}</span>
                     </Link>
                   )}

@@ -111,8 +111,9 @@ export function OverviewPage() {
       </h1>
       {order && (
         <p className="lead">
-          A round of {dollars(order.availableUsd)} would take <b>{dollars(order.savingUsd.p50)}</b> a season off that (
-          {dollars(order.savingUsd.p10)} to {dollars(order.savingUsd.p90)}).
+          A round that gives {dollars(order.grantUsd)} would save members <b>{dollars(order.savingUsd.p50)}</b> a season, the mean of the{' '}
+          {study.costUsdBySeason.length} seasons reckoned at their own prices ({dollars(order.savingUsd.p10)} to{' '}
+          {dollars(order.savingUsd.p90)}).
         </p>
       )}
       <div className="two">

@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { ask, requestId } from '../../lib/graphql/client.ts';
-import { figure } from '../../lib/units/format.ts';
+import { dollars, figure } from '../../lib/units/format.ts';
 import { SaveFigure, type Option } from './option-query.ts';
 
 type Line = Option['running'][number];
@@ -130,9 +130,16 @@ export function OptionCosts({ option }: { option: Option }) {
           It lasts {editable('lifeYears', option.lifeYears, 'life, years')} years, and is renewed within the seasons reckoned.
         </p>
       )}
+      {option.sparedRenewals.length > 0 && (
+        <p className="small">
+          <b>Spared, and in the saving:</b> the house&apos;s own renewals,{' '}
+          {option.sparedRenewals.map((s) => `${dollars(s.usd)} in season ${String(s.season + 1)}`).join(', ')}. That is no fuel: it rests on
+          the age of what the house has now.
+        </p>
+      )}
       {r && r.notCounted.length > 0 && (
         <p className="small">
-          <b>Not counted:</b> {r.notCounted.join(', ')}. Enter crop sales on the house to count them.
+          <b>Not counted:</b> {r.notCounted.join(', ')}.{!option.isRunningChange && ' Enter crop sales on the house to count them.'}
         </p>
       )}
       {option.drawbacks.length > 0 && (

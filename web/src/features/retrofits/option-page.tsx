@@ -51,7 +51,8 @@ function Heading({ option }: { option: Option }) {
   if (option.isRunningChange)
     return (
       <h1>
-        {option.title} costs nothing to begin and saves <b>{dollars(option.result.savingUsd.p50)}</b> in a middling season.
+        {option.title} costs nothing to begin and saves <b>{dollars(option.result.savingUsd.p50)}</b> a season
+        {option.result.notCounted.length > 0 ? `; not counted: ${option.result.notCounted.join(', ')}` : ''}.
       </h1>
     );
   const by10 = p.shareBySeason.slice(0, 10).reduce((s, x) => s + x, 0);
@@ -76,8 +77,8 @@ function Worth({ result: r, movesTo }: { result: Result; movesTo?: string | null
   return (
     <>
       {' '}
-      It saves <b>{dollars(r.savingUsd.p50)}</b> in a middling season after running costs ({dollars(r.savingUsd.p10)} to{' '}
-      {dollars(r.savingUsd.p90)}),{' '}
+      It saves <b>{dollars(r.savingUsd.p50)}</b> a season, the mean of all seasons at their own prices, after running and renewals (
+      {dollars(r.savingUsd.p10)} to {dollars(r.savingUsd.p90)}),{' '}
       {r.newFuel && r.newFuelKwh != null
         ? `by burning ${fuelAmount(r.newFuelKwh, r.newFuel, units)} of ${fuelName[r.newFuel]} a season on ${movesTo ?? 'the monthly index'} instead`
         : noHeat
@@ -85,6 +86,7 @@ function Worth({ result: r, movesTo }: { result: Result; movesTo?: string | null
           : `and ${String(Math.round(100 * r.heatSavedShare))} % of the heat`}
       . Over the horizon it is worth {dollars(r.npvUsd.p50)} ({dollars(r.npvUsd.p10)} to {dollars(r.npvUsd.p90)}), and loses money in{' '}
       {ofHundred(r.lossShare)} of 100.
+      {r.startSeason > 0 && ` It is built before season ${String(r.startSeason + 1)} of the study; paybacks are counted from there.`}
     </>
   );
 }

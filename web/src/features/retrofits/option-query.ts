@@ -9,6 +9,10 @@ export const OptionQuery = graphql(`
       title
       outlayUsd
       outlayBasis
+      sparedRenewals {
+        season
+        usd
+      }
       runningUsd
       drawbacks
       cautions

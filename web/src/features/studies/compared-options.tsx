@@ -16,7 +16,8 @@ export function ComparedOptions({ options, same, left, right }: { options: Optio
   return (
     <>
       <p className="caption">
-        {options.length} options moved, {same} did not. Those that moved most in net worth stand first.
+        {options.length} options moved, {same} did not. {options.length > 20 ? 'The twenty' : 'Those'} that moved most in net worth stand
+        first.
       </p>
       <div className="scroll" role="region" aria-label="options that moved, scrolls sideways" tabIndex={0}>
         <table className="stack">

@@ -3,7 +3,6 @@ import { useWidth } from '../../components/charts/use-width.ts';
 import type { Station } from './winters-page.tsx';
 
 const HEIGHT = 260;
-const NARROW = 520;
 const LEFT = 52;
 const RIGHT = 14;
 const TOP = 18;
@@ -28,7 +27,6 @@ export function SeverityChart({ recorded, outlook }: { recorded: Station['severi
   const named = [sorted[0], sorted.at(-1)].filter((r) => r !== undefined);
   const step = most > 30 ? 20 : 10;
   const ticks = [-2, -1, 0, 1, 2].map((t) => t * step).filter((t) => Math.abs(t) <= most);
-  const last = outlook.at(-1);
   const start = outlook[0];
   return (
     <div ref={frame}>
@@ -74,11 +72,6 @@ export function SeverityChart({ recorded, outlook }: { recorded: Station['severi
             {r.name}
           </text>
         ))}
-        {start && last && width > NARROW && (
-          <text x={x(last.season)} y={HEIGHT - BOTTOM - 4} textAnchor="end">
-            drawn: one in ten above, one in ten below
-          </text>
-        )}
         <text x={x(from)} y={HEIGHT - 10}>
           {from}
         </text>
