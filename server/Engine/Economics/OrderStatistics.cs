@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace FarmPortfolio.Engine.Economics;
 
@@ -95,9 +96,7 @@ internal static class OrderStatistics
         for (var i = 0; i < whole; i += 16)
         {
             ref var at = ref Unsafe.Add(ref v, i);
-            Vector256.Narrow(
-                Vector256.Narrow(Bucket(Vector256.LoadUnsafe(ref at), least, scale), Bucket(Vector256.LoadUnsafe(ref at, 4), least, scale)).AsUInt32(),
-                Vector256.Narrow(Bucket(Vector256.LoadUnsafe(ref at, 8), least, scale), Bucket(Vector256.LoadUnsafe(ref at, 12), least, scale)).AsUInt32()).StoreUnsafe(ref to, (nuint)i);
+            Vector256.Create(Eight(ref at, least, scale), Eight(ref Unsafe.Add(ref at, 8), least, scale)).StoreUnsafe(ref to, (nuint)i);
         }
 
         for (var i = whole; i < values.Length; i++)
@@ -261,6 +260,24 @@ internal static class OrderStatistics
         }
 
         return (bucket, start);
+    }
+
+    /// <summary>Buckets of eight values.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector128<ushort> Eight(ref double at, double least, double scale)
+    {
+        var (a, b) = (Vector256.LoadUnsafe(ref at), Vector256.LoadUnsafe(ref at, 4));
+        if (!Avx.IsSupported)
+        {
+            var narrow = Vector256.Narrow(Bucket(a, least, scale), Bucket(b, least, scale)).AsUInt32();
+            return Vector128.Narrow(narrow.GetLower(), narrow.GetUpper());
+        }
+
+        // the instruction rounds to the nearest whole number, ties to the even one, as adding 2 to the 52 does
+        var (low, factor, half, most) = (Vector256.Create(least), Vector256.Create(scale), Vector256.Create(0.5), Vector256.Create(Buckets - 1.0));
+        a = Vector256.MinNative((a - low) * factor - half, most);
+        b = Vector256.MinNative((b - low) * factor - half, most);
+        return Sse41.PackUnsignedSaturate(Avx.ConvertToVector128Int32(a), Avx.ConvertToVector128Int32(b));
     }
 
     /// <summary>Whole part of (value - least) x scale, at most the last bucket, in the lowest 32 bits; a value on an edge may fall to either side, alike on every machine.</summary>

@@ -42,9 +42,10 @@ public sealed record PaidMonth(double Constant, double Slope, IReadOnlyList<Held
     {
         var vectors = MemoryMarshal.Cast<double, Vector<double>>(index);
         var into = MemoryMarshal.Cast<double, Vector<double>>(paid[..index.Length]);
+        var (slope, constant) = (new Vector<double>(Slope), new Vector<double>(Constant));
         for (var v = 0; v < vectors.Length; v++)
         {
-            into[v] = Vector.FusedMultiplyAdd(new Vector<double>(Slope), vectors[v], new Vector<double>(Constant));
+            into[v] = Vector.FusedMultiplyAdd(slope, vectors[v], constant);
         }
 
         for (var i = 0; i < Held.Count; i++)

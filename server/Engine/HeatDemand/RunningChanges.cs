@@ -5,6 +5,9 @@ namespace FarmPortfolio.Engine.HeatDemand;
 /// <summary>Changes of running: opening later, lower nights, a closed house, a steadier thermostat.</summary>
 internal static class RunningChanges
 {
+    private static readonly int[] CommonDays = DayKeys(2001);
+    private static readonly int[] LeapDays = DayKeys(2003);
+
     internal static IReadOnlyList<HeatingPeriod> Of(IReadOnlyList<HeatingPeriod> periods, HashSet<string> codes, Func<string, string, double> number)
     {
         var changed = periods;
@@ -31,27 +34,25 @@ internal static class RunningChanges
     /// <summary>Days of the season (July first) on which each day is heated, by period; -1 = not.</summary>
     internal static int[] PeriodOfDay(IReadOnlyList<HeatingPeriod> periods, int season)
     {
-        var days = Weather.SeasonCalendar.Days(season);
-        var first = Weather.SeasonCalendar.FirstDay(season);
-        var of = new int[days];
-        for (var d = 0; d < days; d++)
+        var keys = Weather.SeasonCalendar.Days(season) == LeapDays.Length ? LeapDays : CommonDays;
+        var of = new int[keys.Length];
+        Array.Fill(of, -1);
+        for (var p = periods.Count - 1; p >= 0; p--)
         {
-            var day = first.AddDays(d);
-            var key = 100 * day.Month + day.Day;
-            of[d] = -1;
-            for (var p = 0; p < periods.Count; p++)
+            // the first period that holds a day is written last
+            var (from, to) = (100 * periods[p].From.Month + periods[p].From.Day, 100 * periods[p].To.Month + periods[p].To.Day);
+            for (var d = 0; d < keys.Length; d++)
             {
-                var (from, to) = (100 * periods[p].From.Month + periods[p].From.Day, 100 * periods[p].To.Month + periods[p].To.Day);
-                if (from <= to ? key >= from && key <= to : key >= from || key <= to)
-                {
-                    of[d] = p;
-                    break;
-                }
+                of[d] = (from <= to ? keys[d] >= from && keys[d] <= to : keys[d] >= from || keys[d] <= to) ? p : of[d];
             }
         }
 
         return of;
     }
+
+    /// <summary>Hundred times the month plus the day, of each day of a season.</summary>
+    private static int[] DayKeys(int season) =>
+        [.. Enumerable.Range(0, Weather.SeasonCalendar.Days(season)).Select(d => Weather.SeasonCalendar.FirstDay(season).AddDays(d)).Select(day => 100 * day.Month + day.Day)];
 
     /// <summary>The first heated stretch after an unheated one begins later by so many days.</summary>
     private static List<HeatingPeriod> StartLater(IReadOnlyList<HeatingPeriod> periods, int days)

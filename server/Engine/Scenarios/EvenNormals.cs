@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace FarmPortfolio.Engine.Scenarios;
 
@@ -53,5 +54,6 @@ internal static class EvenNormals
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static ulong Next(ref ulong state) => Philox.Mix(unchecked(state += Golden));
 }

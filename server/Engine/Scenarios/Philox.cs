@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace FarmPortfolio.Engine.Scenarios;
 
 /// <summary>Four random words.</summary>
@@ -51,6 +53,7 @@ public static class Philox
     /// <summary>Mixes a 64-bit value well: the finaliser of SplitMix64.</summary>
     /// <param name="value">Any value.</param>
     /// <returns>A mixed value.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ulong Mix(ulong value)
     {
         unchecked

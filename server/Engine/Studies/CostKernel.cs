@@ -21,16 +21,27 @@ internal static class CostKernel
     /// <param name="into">By option: season by season a row of paths.</param>
     public static void Run(ReadOnlySpan<DemandTable> tables, int[] months, WinterOrder order, double[] paid, int paths, ReadOnlySpan<double[]> into)
     {
-        foreach (var g in order.Groups)
+        var groups = order.Groups.AsSpan();
+        while (!groups.IsEmpty)
         {
-            var prices = paid.AsSpan(12 * g.From, 12 * g.Count);
-            var offsets = order.OffsetK.AsSpan(g.From, g.Count);
-            var path = order.Path.AsSpan(g.From, g.Count);
-            var at = g.Season * paths + order.FirstPath;
+            // a season at a time, so that an option's row stays in the nearest cache while its cells are written across it
+            var season = groups[0].Season;
+            var count = 0;
+            while (count < groups.Length && groups[count].Season == season)
+            {
+                count++;
+            }
+
             for (var o = 0; o < tables.Length; o++)
             {
-                Group(tables[o].Coefficients.Slice(36 * g.Winter, 36), months, prices, offsets, path, into[o].AsSpan(at, order.Paths));
+                var row = into[o].AsSpan(season * paths + order.FirstPath, order.Paths);
+                foreach (var g in groups[..count])
+                {
+                    Group(tables[o].Coefficients.Slice(36 * g.Winter, 36), months, paid.AsSpan(12 * g.From, 12 * g.Count), order.OffsetK.AsSpan(g.From, g.Count), order.Path.AsSpan(g.From, g.Count), row);
+                }
             }
+
+            groups = groups[count..];
         }
     }
 
@@ -52,6 +63,7 @@ internal static class CostKernel
         return false;
     }
 
+    [SkipLocalsInit]
     private static void Group(ReadOnlySpan<double> abc, int[] months, ReadOnlySpan<double> prices, ReadOnlySpan<double> offsets, ReadOnlySpan<int> path, Span<double> row)
     {
         Span<double> sums = stackalloc double[32];
@@ -60,11 +72,11 @@ internal static class CostKernel
             var count = Math.Min(32, path.Length - from);
             if (Vector512.IsHardwareAccelerated)
             {
-                Wide(abc, months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
+                Wide(in abc[0], months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
             }
             else
             {
-                Narrow(abc, months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
+                Narrow(in abc[0], months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
             }
 
             // paths are those of the layout, always inside the row
@@ -86,14 +98,15 @@ internal static class CostKernel
     }
 
     /// <summary>Up to 32 cells in vectors of eight; what is beyond the count repeats the first vector and is not read.</summary>
-    private static void Wide(ReadOnlySpan<double> abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
+    private static void Wide(in double abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
     {
         var (i1, i2, i3) = (count > 8 ? (nuint)8 : 0, count > 16 ? (nuint)16 : 0, count > 24 ? (nuint)24 : 0);
         var (o0, o1, o2, o3) = (Vector512.LoadUnsafe(in offsets), Vector512.LoadUnsafe(in offsets, i1), Vector512.LoadUnsafe(in offsets, i2), Vector512.LoadUnsafe(in offsets, i3));
         var (s0, s1, s2, s3) = (Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero);
         foreach (var m in months)
         {
-            var (a, b, c) = (Vector512.Create(abc[3 * m]), Vector512.Create(abc[3 * m + 1]), Vector512.Create(abc[3 * m + 2]));
+            ref readonly var row = ref Unsafe.Add(ref Unsafe.AsRef(in abc), 3 * m);
+            var (a, b, c) = (Vector512.Create(row), Vector512.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 1)), Vector512.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 2)));
             ref readonly var p = ref Unsafe.Add(ref Unsafe.AsRef(in prices), m * stride);
             s0 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p), Demand(a, b, c, o0), s0);
             s1 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p, i1), Demand(a, b, c, o1), s1);
@@ -108,7 +121,7 @@ internal static class CostKernel
     }
 
     /// <summary>Up to 32 cells in vectors of four, sixteen at a time; what is beyond the count repeats the first half and is not read.</summary>
-    private static void Narrow(ReadOnlySpan<double> abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
+    private static void Narrow(in double abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
     {
         for (var from = 0; from < count; from += 16)
         {
@@ -118,7 +131,8 @@ internal static class CostKernel
             var (s0, s1, s2, s3) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero);
             foreach (var m in months)
             {
-                var (a, b, c) = (Vector256.Create(abc[3 * m]), Vector256.Create(abc[3 * m + 1]), Vector256.Create(abc[3 * m + 2]));
+                ref readonly var row = ref Unsafe.Add(ref Unsafe.AsRef(in abc), 3 * m);
+                var (a, b, c) = (Vector256.Create(row), Vector256.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 1)), Vector256.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 2)));
                 ref readonly var p = ref Unsafe.Add(ref Unsafe.AsRef(in prices), m * stride);
                 s0 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i0), Demand(a, b, c, o0), s0);
                 s1 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i1), Demand(a, b, c, o1), s1);

@@ -77,12 +77,11 @@ internal sealed class RealisedFactor
     }
 }
 
-/// <summary>What single retrofits save on one house in the pool's middle winter, each reckoned once.</summary>
+/// <summary>What single retrofits save on one house in the pool's middle winter, each reckoned once, those of the house's combinations side by side.</summary>
 /// <param name="house">House.</param>
 internal sealed class PartsAlone(StudyHouse house)
 {
     private readonly Dictionary<string, double> saved = new(StringComparer.Ordinal);
-    private readonly Weather.WeatherYear winter = house.Middling;
     private double? standing;
 
     /// <summary>Fuel a retrofit saves alone.</summary>
@@ -90,20 +89,37 @@ internal sealed class PartsAlone(StudyHouse house)
     /// <returns>kWh; 0 where it does not fit the house alone.</returns>
     public double KwhOf(string code)
     {
-        standing ??= Fuel(OptionModels.AsItStands(house.Model));
+        if (standing is null)
+        {
+            Reckon(house.Options.Where(o => o.Parts.Count > 1).SelectMany(o => o.Parts).Where(c => FuelSwitch.FuelOf(c) is null));
+        }
+
         if (FuelSwitch.FuelOf(code) is not null)
         {
             // all of it moves to the other fuel
-            return standing.Value;
+            return standing!.Value;
         }
 
-        if (!saved.TryGetValue(code, out var kwh))
+        if (!saved.ContainsKey(code))
         {
-            saved[code] = kwh = OptionModels.Of(house.Model, new("alone", [code])).Model is { } m ? Max(0, standing.Value - Fuel(m)) : 0;
+            Reckon([code]);
         }
 
-        return kwh;
+        return saved[code];
     }
 
-    private double Fuel(OptionModel m) => HeatBalance.Season(m, winter).TotalKwh / m.Efficiency;
+    private void Reckon(IEnumerable<string> codes)
+    {
+        var alone = codes.Distinct().Select(code => (Code: code, Model: OptionModels.Of(house.Model, new("alone", [code])).Model)).ToList();
+        OptionModel[] models = [OptionModels.AsItStands(house.Model), .. alone.Select(a => a.Model).OfType<OptionModel>()];
+        var kwh = DemandTables.SeasonKwh(models, house.Middling);
+        var asItStands = kwh[0] / models[0].Efficiency;
+        standing = asItStands;
+        var next = 1;
+        foreach (var (code, model) in alone)
+        {
+            saved[code] = model is null ? 0 : Max(0, asItStands - kwh[next] / model.Efficiency);
+            next += model is null ? 0 : 1;
+        }
+    }
 }

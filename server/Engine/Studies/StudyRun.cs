@@ -45,7 +45,7 @@ public static class StudyRun
         progress?.Report(new(0.02, "drawing the futures", 0, 0));
         var context = new StudyContext(portfolio, futures, futures.Orders(means.Threads, cancel));
         var left = new List<(string, Fault)>();
-        var units = StudyUnits.Of(portfolio, futures, left);
+        var units = StudyUnits.Of(portfolio, futures, left, threads: means.Threads);
         var work = new StudyWork(context, futures, means, progress, cancel);
         var (results, sums, reckoned) = work.Do(units);
         left.AddRange(results.SelectMany(r => r.LeftOut));

@@ -14,13 +14,14 @@ internal static class StudyUnits
     /// <param name="futures">Futures.</param>
     /// <param name="left">Takes the houses left out, and why.</param>
     /// <param name="only">Houses wanted: whole units; null = all.</param>
+    /// <param name="threads">Threads, 1 or more; the units do not depend on them.</param>
     /// <returns>Units.</returns>
-    public static List<StudyUnit> Of(Portfolio portfolio, StudyFutures futures, List<(string ItemId, Fault Fault)> left, IReadOnlySet<string>? only = null)
+    public static List<StudyUnit> Of(Portfolio portfolio, StudyFutures futures, List<(string ItemId, Fault Fault)> left, IReadOnlySet<string>? only = null, int threads = 1)
     {
         var houses = new List<StudyHouse>();
-        foreach (var id in portfolio.Houses.Keys.Where(h => only is null || only.Contains(h)).Order(StringComparer.Ordinal))
+        var wanted = portfolio.Houses.Keys.Where(h => only is null || only.Contains(h)).Order(StringComparer.Ordinal).ToArray();
+        foreach (var (id, (house, faults)) in Each(wanted, threads, id => (Id: id, Made: StudyHouse.Of(portfolio, id, futures))))
         {
-            var (house, faults) = StudyHouse.Of(portfolio, id, futures);
             left.AddRange(faults.Select(f => (id, f)));
             if (house is not null)
             {
@@ -29,7 +30,15 @@ internal static class StudyUnits
         }
 
         var hash = new UnitHash(portfolio, futures);
-        return [.. Tied(houses).Select(h => Unit(h, hash))];
+        return [.. Each([.. Tied(houses)], threads, h => Unit(h, hash))];
+    }
+
+    /// <summary>Makes one of each, in order.</summary>
+    private static TTo[] Each<TFrom, TTo>(TFrom[] from, int threads, Func<TFrom, TTo> make)
+    {
+        var made = new TTo[from.Length];
+        Parallel.For(0, from.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i => made[i] = make(from[i]));
+        return made;
     }
 
     private static StudyUnit Unit(List<StudyHouse> houses, UnitHash hash)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using System.Text;
@@ -17,8 +18,8 @@ namespace FarmPortfolio.Engine.Studies;
 internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
 {
     private static readonly JsonSerializerOptions Plain = new() { IncludeFields = true, NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals };
-    private readonly Dictionary<string, string> winters = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, string> retrofits = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, string> winters = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, string> retrofits = new(StringComparer.Ordinal);
     private readonly string common = Sha(Text(portfolio.Set) + Text(portfolio.Catalogue.Entries.Where(e => e.Kind != CatalogueKind.Retrofit)));
 
     /// <summary>The name of a unit.</summary>
