@@ -167,6 +167,6 @@ public sealed partial class Mutation
 
         return faults.Count > 0
             ? new(null, false, faults.Select(FaultView.Of))
-            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{items.Count} houses are changed at once", input.RequestId, items));
+            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{items.Count} {(items.Count == 1 ? "house is" : "houses are")} changed at once", input.RequestId, items));
     }
 }
