@@ -11,6 +11,12 @@ public static class HouseChecks
     private const double LeastRidgeM = 1.2;
     private const double MostWidthM = 200 * Us.FootM;
 
+    /// <summary>Least rated input of a heater, kW; no burner of a house is under it (common practice, no source).</summary>
+    private const double LeastInputKw = 1;
+
+    /// <summary>How far a day's set point may lie under the night's, K: more is an exchange of the two (common practice, no source).</summary>
+    private const double DayUnderNightK = 2;
+
     /// <summary>Room that a curtain leaves under the ridge, metres (a foot).</summary>
     internal const double UnderRidgeM = Us.FootM;
 
@@ -35,18 +41,19 @@ public static class HouseChecks
     /// <summary>All that is wrong with a house.</summary>
     /// <param name="house">The house.</param>
     /// <param name="catalogue">Coverings, heaters, plans it may name.</param>
+    /// <param name="firstSeason">Year of the July of the study's first season, which bounds the years of coverings and heaters.</param>
     /// <returns>Faults; empty = it can be reckoned.</returns>
-    public static IReadOnlyList<Fault> Of(HouseFacts house, Catalogue catalogue)
+    public static IReadOnlyList<Fault> Of(HouseFacts house, Catalogue catalogue, int firstSeason)
     {
         var faults = new List<Fault>();
-        Range("widthM", house.WidthM, LeastWidthM, MostWidthM, "width", "m (6 to 200 ft); if you typed feet, choose feet");
-        Range("lengthM", house.LengthM, 2, 400, "length", "m");
+        Range("widthM", house.WidthM, LeastWidthM, MostWidthM, "width", Us.FootM, "m", "ft", "; if you typed feet, choose feet");
+        Range("lengthM", house.LengthM, 2, 400, "length", Us.FootM, "m", "ft");
         if (house.SideWallM is { } wall)
         {
-            Range("sideWallM", wall, 0, 12, "side wall", "m");
+            Range("sideWallM", wall, 0, 12, "side wall", Us.FootM, "m", "ft");
         }
 
-        Range("bays", house.Bays, 1, 60, "number of bays", string.Empty);
+        Range("bays", house.Bays, 1, 60, "number of bays");
         if (house.Shape != HouseShape.GutterConnected && house.Bays > 1)
         {
             faults.Add(new("OUT_OF_RANGE", "bays", "Only a gutter-connected house has several bays.", "Choose the gutter-connected shape, or one bay."));
@@ -62,7 +69,7 @@ public static class HouseChecks
             var (_, sideWall, ridge) = Outline(house);
             if (!(ridge > sideWall + 0.2) || ridge < LeastRidgeM || ridge > sideWall + 2 * house.WidthM)
             {
-                faults.Add(new("OUT_OF_RANGE", "ridgeM", $"A ridge at {ridge:0.##} m over a side wall of {sideWall:0.##} m cannot be.", $"Give a ridge between {Math.Max(LeastRidgeM, sideWall + 0.3):0.##} and {sideWall + house.WidthM:0.##} m."));
+                faults.Add(new("OUT_OF_RANGE", "ridgeM", $"A ridge at {BothUnits.Length(ridge)} over a side wall of {BothUnits.Length(sideWall)} cannot be.", $"Give a ridge of {BothUnits.Lengths(Math.Max(LeastRidgeM, sideWall + 0.3), sideWall + house.WidthM)}."));
             }
             else
             {
@@ -70,13 +77,13 @@ public static class HouseChecks
             }
         }
 
-        Optional("filmGapM", house.FilmGapM, 0.01, 1.0, "gap between the films", "m");
-        Optional("airChangesPerHour", house.AirChangesPerHour, 0.05, 20, "air changes an hour", "1/h");
-        Optional("purgeVolumesPerDay", house.PurgeVolumesPerDay, 0, 48, "volumes vented a day", "1/d");
-        Optional("perimeterWPerMK", house.PerimeterWPerMK, 0, 5, "edge loss", "W/mK");
-        Optional("cropUsdPerM2", house.CropUsdPerM2, 0, 5000, "crop sales", "$/m2");
-        Optional("yieldPerLight", house.YieldPerLight, 0, 3, "yield lost per light lost", "%/%");
-        Optional("spaceWorth", house.SpaceWorth, 0, 1, "worth of lost space", "share");
+        Optional("filmGapM", house.FilmGapM, 0.01, 1.0, "gap between the films", Us.FootM, "m", "ft");
+        Optional("airChangesPerHour", house.AirChangesPerHour, 0.05, 20, "air changes an hour");
+        Optional("purgeVolumesPerDay", house.PurgeVolumesPerDay, 0, 48, "volumes vented a day");
+        Optional("perimeterWPerMK", house.PerimeterWPerMK, 0, 5, "edge loss", Us.EdgeValue, "W/mK", "Btu/h ft F");
+        Optional("cropUsdPerM2", house.CropUsdPerM2, 0, 5000, "crop sales", 1 / Us.SquareFootM2, "$/m2", "$/ft2");
+        Optional("yieldPerLight", house.YieldPerLight, 0, 3, "yield lost per light lost", null, "%/%");
+        Optional("spaceWorth", house.SpaceWorth, 0, 1, "worth of lost space", null, "(a share)");
         foreach (var surface in house.Surfaces.Where(s => catalogue.Find(CatalogueKind.Covering, s.CoveringCode) is null))
         {
             faults.Add(new("UNKNOWN_CODE", "surfaces", $"There is no covering \"{surface.CoveringCode}\" in the catalogue.", "Choose one of the catalogue's coverings."));
@@ -98,22 +105,23 @@ public static class HouseChecks
         }
 
         Heaters(house, catalogue, faults);
+        faults.AddRange(HouseYears.Of(house, firstSeason));
         Periods(house, faults);
         return faults;
 
-        void Optional(string field, double? value, double low, double high, string what, string unit)
+        void Optional(string field, double? value, double low, double high, string what, double? siPerUs = null, string si = "", string us = "")
         {
             if (value is { } v)
             {
-                Range(field, v, low, high, what, unit);
+                Range(field, v, low, high, what, siPerUs, si, us);
             }
         }
 
-        void Range(string field, double value, double low, double high, string what, string unit)
+        void Range(string field, double value, double low, double high, string what, double? siPerUs = null, string si = "", string us = "", string hint = "")
         {
             if (!double.IsFinite(value) || value < low || value > high)
             {
-                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {value:0.###} is outside {low:0.##} to {high:0.##}.", $"Give a {what} between {low:0.##} and {high:0.##} {unit}.".Replace(" .", ".", StringComparison.Ordinal)));
+                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {BothUnits.Figure(value, siPerUs, si, us)} cannot be.", $"Give {BothUnits.Span(low, high, siPerUs, si, us)}{hint}."));
             }
         }
     }
@@ -123,11 +131,11 @@ public static class HouseChecks
         var below = ridge - UnderRidgeM;
         if (house.CurtainHeightM is { } h && !(h >= 1 && h <= below))
         {
-            faults.Add(new("OUT_OF_RANGE", "curtainHeightM", $"A curtain at {h:0.##} m does not fit under a ridge at {ridge:0.##} m.", $"Give a height between 1 and {below:0.##} m."));
+            faults.Add(new("OUT_OF_RANGE", "curtainHeightM", $"A curtain at {BothUnits.Length(h)} does not fit under a ridge at {BothUnits.Length(ridge)}.", $"Give a height of {BothUnits.Lengths(1, below)}."));
         }
         else if (house.CurtainTopM is { } top && !(top >= (house.CurtainHeightM ?? 1) && top <= below))
         {
-            faults.Add(new("OUT_OF_RANGE", "curtainTopM", $"A curtain cannot rise from {house.CurtainHeightM ?? 1:0.##} to {top:0.##} m under a ridge at {ridge:0.##} m.", $"Give a top between the edge's height and {below:0.##} m."));
+            faults.Add(new("OUT_OF_RANGE", "curtainTopM", $"A curtain cannot rise from {BothUnits.Length(house.CurtainHeightM ?? 1)} to {BothUnits.Length(top)} under a ridge at {BothUnits.Length(ridge)}.", $"Give a top between the edge's height and {BothUnits.Length(below)}."));
         }
     }
 
@@ -146,9 +154,10 @@ public static class HouseChecks
                 faults.Add(new("OUT_OF_RANGE", "heaters", $"A seasonal efficiency of {e:0.###} cannot be: a burner delivers less heat than it burns.", "Give a share between 0.2 and 1, on the higher heating value; 80 % is 0.8."));
             }
 
-            if (heater.InputKw is { } input && !(input > 0 && input < 20000))
+            if (heater.InputKw is { } input && !(input >= LeastInputKw && input < 20000))
             {
-                faults.Add(new("OUT_OF_RANGE", "heaters", $"A rated input of {input:0.###} kW cannot be.", "Give the plate's input, above 0 and under 20,000 kW."));
+                var thousands = input is > 0 and < LeastInputKw && 1000 * input is >= LeastInputKw and < 20000;
+                faults.Add(new("OUT_OF_RANGE", "heaters", $"A rated input of {BothUnits.Power(input)} cannot be{(thousands ? FormattableString.Invariant($": did you mean {1000 * input / Us.BtuKwh:#,0} Btu/h?") : ".")}", $"Give the plate's input, {BothUnits.Span(LeastInputKw, 20000, Us.BtuKwh, "kW", "Btu/h")}."));
             }
         }
 
@@ -206,11 +215,11 @@ public static class HouseChecks
 
             if (!(p.NightC is > -5 and < 40) || !(p.DayC is > -5 and < 45))
             {
-                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", $"Set points of {p.NightC:0.#} C by night and {p.DayC:0.#} C by day are no crop's.", "Give 0 to 35 C (32 to 95 F); if you typed Fahrenheit, choose Fahrenheit."));
+                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", $"Set points of {p.NightC:0.#} C ({Us.F(p.NightC):0} F) by night and {p.DayC:0.#} C ({Us.F(p.DayC):0} F) by day are no crop's.", "Give 0 to 35 C (32 to 95 F); if you typed Fahrenheit, choose Fahrenheit."));
             }
-            else if (p.DayC < p.NightC - 15)
+            else if (p.DayC < p.NightC - DayUnderNightK)
             {
-                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", "The day set point lies far under the night's.", "Check whether night and day are exchanged."));
+                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", $"The day set point, {p.DayC:0.#} C ({Us.F(p.DayC):0} F), lies under the night's, {p.NightC:0.#} C ({Us.F(p.NightC):0} F).", "Are night and day exchanged? Give a day set point at or over the night's."));
             }
         }
     }

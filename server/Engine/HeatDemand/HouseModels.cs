@@ -15,7 +15,7 @@ public static class HouseModels
     /// <returns>The model, null when a fault stops it, and the faults.</returns>
     public static (HouseModel? Model, IReadOnlyList<Fault> Faults) Of(HouseFacts house, Catalogue catalogue, HeatSettings settings, int firstSeason, FuelKind fuel = FuelKind.Propane)
     {
-        var faults = HouseChecks.Of(house, catalogue);
+        var faults = HouseChecks.Of(house, catalogue, firstSeason);
         if (faults.Count > 0)
         {
             return (null, faults);

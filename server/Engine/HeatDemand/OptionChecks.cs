@@ -44,10 +44,10 @@ public static class OptionChecks
 
         if (option.Overrides is { } o)
         {
-            Bound("outlayCents", o.OutlayCents, 0, 1e12);
-            Bound("upkeepUsdPerYear", o.UpkeepUsdPerYear, 0, 1e7);
+            Bound("outlayCents", o.OutlayCents / 100.0, 0, 1e10, "$");
+            Bound("upkeepUsdPerYear", o.UpkeepUsdPerYear, 0, 1e7, "$");
             Bound("watchingHoursPerWeek", o.WatchingHoursPerWeek, 0, 168);
-            Bound("consumablesUsdPerYear", o.ConsumablesUsdPerYear, 0, 1e7);
+            Bound("consumablesUsdPerYear", o.ConsumablesUsdPerYear, 0, 1e7, "$");
             Bound("electricityKwhPerYear", o.ElectricityKwhPerYear, 0, 1e7);
             Bound("spaceLostShare", o.SpaceLostShare, 0, 1);
             Bound("lightLostShare", o.LightLostShare, 0, 1);
@@ -56,12 +56,14 @@ public static class OptionChecks
 
         return faults;
 
-        void Bound(string field, double? value, double low, double high)
+        void Bound(string field, double? value, double low, double high, string before = "")
         {
             if (value is { } v && !(v >= low && v <= high))
             {
-                faults.Add(new("OUT_OF_RANGE", field, $"{v:0.###} is outside {low:0.##} to {high:0.##}.", $"Give a figure between {low:0.##} and {high:0.##}."));
+                faults.Add(new("OUT_OF_RANGE", field, $"{Say(v)} is outside {Say(low)} to {Say(high)}.", $"Give a figure between {Say(low)} and {Say(high)}."));
             }
+
+            string Say(double figure) => FormattableString.Invariant($"{(figure < 0 ? "-" : string.Empty)}{before}{Math.Abs(figure):#,0.###}");
         }
     }
 

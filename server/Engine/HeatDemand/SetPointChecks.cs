@@ -38,7 +38,7 @@ public static class SetPointChecks
         return winters.Count == 0 || periods.Count == 0 ? null : new(
             "NO_HEAT", "heatingPeriods",
             double.IsFinite(coldestC)
-                ? FormattableString.Invariant($"The outside air never falls under the set points in the months heated: it is {coldestC:0.#} C ({Us.F(coldestC):0} F) at its coldest in {winters.Count} winters, the highest set point is {highestC:0.#} C ({Us.F(highestC):0} F).")
+                ? FormattableString.Invariant($"The outside air never falls under the set points in the months heated: it is {coldestC:0.#} C ({Us.F(coldestC):0} F) at its coldest in {winters.Count} {(winters.Count == 1 ? "winter" : "winters")}, the highest set point is {highestC:0.#} C ({Us.F(highestC):0} F).")
                 : "No day of the year is heated.",
             "Check the set points and their unit, and the dates heated; a house that is not heated needs no study.");
     }

@@ -35,7 +35,7 @@ public sealed record HandEvidence(string RetrofitCode, EvidenceKind Kind, double
         }
         else if (!(Low < Value && Value < High))
         {
-            faults.Add(new("OUT_OF_ORDER", "low", Invariant($"An interval from {Low:0.###} to {High:0.###} does not hold {Value:0.###} inside."), "Give the lower end, the result and the upper end in rising order; no trial is certain."));
+            faults.Add(new("OUT_OF_ORDER", "low", saving ? Invariant($"An interval from {100 * Low:0.#} to {100 * High:0.#} % does not hold {100 * Value:0.#} % inside.") : Invariant($"An interval from {Low:0.###} to {High:0.###} does not hold {Value:0.###} inside."), "Give the lower end, the result and the upper end in rising order; no trial is certain."));
         }
         else if (saving && (Value is < -0.2 or > 0.95 || High > 1))
         {

@@ -20,7 +20,7 @@ internal static class TrialWords
         var broken = use.Where(p => p.State == RetrofitState.Broken).Sum(p => p.Nights);
         if (broken > 0)
         {
-            Say($"{broken:0} nights on which it was broken or forgotten stay in: they belong to what it saves.");
+            Say($"{broken:0} {(Math.Round(broken) == 1 ? "night" : "nights")} on which it was broken or forgotten {(Math.Round(broken) == 1 ? "stays in: it belongs" : "stay in: they belong")} to what it saves.");
         }
 
         foreach (var group in pairs.Where(p => p.LeftOut is not null).GroupBy(p => p.LeftOut).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal))

@@ -117,13 +117,13 @@ public sealed partial class Mutation
         plan.Add(loaded.Value?.All ?? []);
         List<Fault> faults = [.. loaded.Faults, .. plan.Faults];
         int Of(string kind) => plan.Items.Count(i => i.Kind == kind);
-        var words = loaded.Value is null ? "Nothing could be read." : $"{Of(ItemKind.Farm)} new farms, {Of(ItemKind.House)} houses, {Of(ItemKind.SupplyGroup)} tanks and meters.";
+        var words = loaded.Value is null ? "Nothing could be read." : $"{Of(ItemKind.Farm)} new {(Of(ItemKind.Farm) == 1 ? "farm" : "farms")}, {Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house" : "houses")}, {Of(ItemKind.SupplyGroup)} {(Of(ItemKind.SupplyGroup) == 1 ? "tank or meter" : "tanks and meters")}.";
         if (plan.Items.Count == 0 || input.CheckOnly != false || (faults.Any(f => f.Code != "UNKNOWN_COLUMN") && input.GoodRowsOnly != true))
         {
-            return new(false, loaded.Rows, words, faults.Select(FaultView.Of));
+            return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { CanImport = plan.Items.Count > 0 };
         }
 
-        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"{Of(ItemKind.House)} houses are brought in from {input.FileName}", input.RequestId, plan.Items);
+        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"{Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house is" : "houses are")} brought in from {input.FileName}", input.RequestId, plan.Items);
         return source.Done(new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
     }
 }

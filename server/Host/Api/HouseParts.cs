@@ -64,7 +64,7 @@ public sealed record HousePartsInput
     {
         Shape = Shape ?? f.Shape,
         Bays = (Shape ?? f.Shape) == HouseShape.GutterConnected ? Bays ?? f.Bays : 1,
-        Surfaces = Surfaces is null ? f.Surfaces : [.. Surfaces.Where(s => s.CoveringCode.Length > 0).Select(s => new SurfaceFacts(s.Part, s.CoveringCode, s.InstalledYear is { } y ? new(Math.Clamp(y, 1950, 2100), 9, 1) : null, s.Condition))],
+        Surfaces = Surfaces is null ? f.Surfaces : [.. Surfaces.Where(s => s.CoveringCode.Length > 0).Select(s => new SurfaceFacts(s.Part, s.CoveringCode, s.InstalledYear is { } y ? new(y, 9, 1) : null, s.Condition))],
         HeatingPeriods = HeatingPeriods is null ? f.HeatingPeriods : [.. HeatingPeriods.Select(p => new HeatingPeriod(new(p.FromMonth, p.FromDay), new(p.ToMonth, p.ToDay), p.NightC, p.DayC))],
         Heaters = Heaters is null ? f.Heaters : [.. Heaters.Select(h => new HeaterFacts(h.HeaterCode, h.Fuel, h.InputKw, h.SeasonalEfficiency, h.InstalledYear is { } y ? new(Math.Clamp(y, 1950, 2100), 10, 1) : null))],
         Supplies = Supplies is null ? f.Supplies : [.. Supplies.Select(s => new HouseSupply(s.SupplyGroupId, s.HeaterNo, s.Share))],
@@ -133,6 +133,11 @@ public sealed partial class Mutation
     public static SavePayload ChangeHouses([FromServices] Register register, ChangeHousesInput input)
     {
         var (items, faults) = (new List<Storage.Items.ItemToSave>(), new List<Fault>());
+        if (input.FilmYear is { } year && Engine.HeatDemand.HouseYears.Of("filmYear", "covering", year, register.SetFacts.FirstSeason) is { } wrong)
+        {
+            return new(null, false, [FaultView.Of(wrong)]);
+        }
+
         foreach (var id in input.HouseIds.Distinct(StringComparer.Ordinal))
         {
             if (!register.Houses.TryGetValue(id, out var house))
@@ -146,12 +151,12 @@ public sealed partial class Mutation
             {
                 Surfaces = input.CoveringCode is null && input.FilmYear is null
                     ? f.Surfaces
-                    : [roof with { CoveringCode = input.CoveringCode ?? roof.CoveringCode, InstalledOn = input.FilmYear is { } y ? new(Math.Clamp(y, 1950, 2100), 9, 1) : roof.InstalledOn }, .. f.Surfaces.Where(s => s.Part != SurfacePart.Roof)],
+                    : [roof with { CoveringCode = input.CoveringCode ?? roof.CoveringCode, InstalledOn = input.FilmYear is { } y ? new(y, 9, 1) : roof.InstalledOn }, .. f.Surfaces.Where(s => s.Part != SurfacePart.Roof)],
                 HeatingPlanCode = input.HeatingPlanCode ?? f.HeatingPlanCode,
                 HeatingPeriods = input.HeatingPlanCode is null ? f.HeatingPeriods : [],
                 AirChangesPerHour = input.AirChangesPerHour ?? f.AirChangesPerHour,
             };
-            faults.AddRange(Engine.HeatDemand.HouseChecks.Of(changed, register.Catalogue).Select(x => x with { Message = $"{register.Farms[f.FarmId].Remarks.Name}, {house.Remarks.Name}: {x.Message}" }));
+            faults.AddRange(Engine.HeatDemand.HouseChecks.Of(changed, register.Catalogue, register.SetFacts.FirstSeason).Select(x => x with { Message = $"{register.Farms[f.FarmId].Remarks.Name}, {house.Remarks.Name}: {x.Message}" }));
             items.Add(new(Storage.Items.ItemKind.House, id, house.Revision, changed, house.Remarks));
         }
 
@@ -162,6 +167,6 @@ public sealed partial class Mutation
 
         return faults.Count > 0
             ? new(null, false, faults.Select(FaultView.Of))
-            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{items.Count} houses are changed at once", input.RequestId, items));
+            : Saved(register.Items.Save(register.Viewer, register.Coop.Id, $"{items.Count} {(items.Count == 1 ? "house is" : "houses are")} changed at once", input.RequestId, items));
     }
 }

@@ -65,6 +65,9 @@ public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict,
 /// <summary>What came of an import: what was found, and whether it was kept.</summary>
 public sealed record ImportPayload(bool Kept, int Rows, string Summary, IEnumerable<FaultView> Faults)
 {
+    /// <summary>Whether something would be kept, of the good rows alone where some are wrong.</summary>
+    public bool CanImport { get; init; }
+
     /// <summary>What an imported price record says and what it cannot; null where there is none.</summary>
     public IReadOnlyList<PriceFindingView>? Findings { get; init; }
 }
@@ -219,15 +222,21 @@ public sealed partial class Mutation
             faults.Add(new("OUT_OF_RANGE", "latitudeDeg", "The station has no latitude between -66 and 66.", "Give degrees north, such as 43.6."));
         }
 
-        if (loaded.Value is not { } record || input.CheckOnly != false || faults.Any(f => f.Field == "latitudeDeg") || (loaded.LeavesOut && input.GoodRowsOnly != true))
+        var usable = loaded.Value?.Seasons.Count(s => s.Usable) ?? 0;
+        if (loaded.Value is not null && usable == 0)
         {
-            return new(false, loaded.Rows, Words(loaded.Value), faults.Select(FaultView.Of));
+            faults.Add(new("NO_SEASON", "text", "No season of this record can be used: none runs from July to June with few enough gaps.", "Bring in a record of one whole season at least, July to June; ten or more tell hard winters."));
+        }
+
+        if (loaded.Value is not { } record || input.CheckOnly != false || usable == 0 || faults.Any(f => f.Field == "latitudeDeg") || (loaded.LeavesOut && input.GoodRowsOnly != true))
+        {
+            return new(false, loaded.Rows, Words(loaded.Value), faults.Select(FaultView.Of)) { CanImport = usable > 0 };
         }
 
         var seasons = record.Seasons.Where(s => s.Usable).Select(s => new StationSeason(s.Season, record.Step, register.Blobs.Save(register.Viewer, s.ValuesC), s.Days, s.MissingDays, input.FileName)).ToList();
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"weather of {input.Name} is imported", input.RequestId,
             [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = latitude!.Value, LongitudeDeg = record.Place.LongitudeDeg ?? 0, ElevationM = input.ElevationM ?? record.Place.ElevationM ?? 0, Seasons = seasons }, new(input.Name.Trim(), Note: input.FileName))]);
-        return source.Done(new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} seasons are kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
+        return source.Done(new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} {(seasons.Count == 1 ? "season is" : "seasons are")} kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
 
         static string Words(WeatherRecord? r) => r is null ? "Nothing could be read." : $"{r.Layout}: {r.Days:#,0} days from {r.FirstOn:yyyy-MM-dd} to {r.LastOn:yyyy-MM-dd}; unit: {r.UnitWords}.";
     }
@@ -270,7 +279,7 @@ public sealed partial class Mutation
         var findings = PriceFindingView.Of(facts);
         if (input.CheckOnly != false || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (loaded.LeavesOut && input.GoodRowsOnly != true))
         {
-            return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { Findings = findings };
+            return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { Findings = findings, CanImport = true };
         }
 
         var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"prices {input.Name} are imported", input.RequestId, [new(ItemKind.PriceSeries, null, null, facts, new(input.Name.Trim()))]);

@@ -129,6 +129,7 @@ internal static class NewHouse
             faults.Add(new("NOT_FOUND", "stationId", "There is no such weather station.", "Choose one of the list."));
         }
 
+        faults.AddRange(new[] { Year("filmYear", "covering", input.FilmYear), Year("heaterYear", "heater", input.HeaterYear) }.OfType<Fault>());
         var period = Period(input, faults);
         if (faults.Count > 0)
         {
@@ -151,6 +152,8 @@ internal static class NewHouse
         var items = plan.Items.ToList();
         var told = Fuel(register, input, facts, items, faults);
         return (items, faults, Preview(register, facts, items, told));
+
+        Fault? Year(string field, string what, int? year) => year is { } y ? HouseYears.Of(field, what, y, register.SetFacts.FirstSeason) : null;
     }
 
     /// <summary>What a co-op has, for joining.</summary>

@@ -35,7 +35,7 @@ internal sealed class HourTable(FaultList faults)
         }
         else if (last != DateTime.MinValue && at - last > TimeSpan.FromHours(24))
         {
-            faults.Add("GAP", "time", $"{(at - last).TotalHours - 1:0} hours before {at:yyyy-MM-dd HH:mm} are missing.", $"Add them if you can. A season that lacks more than {WeatherYears.LongestFilledDays} days is not used.", line, column);
+            faults.Add("GAP", "time", $"{(at - last).TotalHours - 1:0} {((at - last).TotalHours < 2.5 ? "hour" : "hours")} before {at:yyyy-MM-dd HH:mm} {((at - last).TotalHours < 2.5 ? "is" : "are")} missing.", $"Add them if you can. A season that lacks more than {WeatherYears.LongestFilledDays} days is not used.", line, column);
         }
 
         last = at > last ? at : last;

@@ -31,7 +31,7 @@ public class FilmConditionTests
     [Fact]
     public void A_word_that_is_no_state_is_refused()
     {
-        var fault = Assert.Single(HouseChecks.Of(TestHouse.Facts with { Surfaces = [new(SurfacePart.Roof, "doublefilm", null, "so-so")] }, Catalogue.BuiltIn));
+        var fault = Assert.Single(HouseChecks.Of(TestHouse.Facts with { Surfaces = [new(SurfacePart.Roof, "doublefilm", null, "so-so")] }, Catalogue.BuiltIn, 2026));
         Assert.Equal("surfaces", fault.Field);
         Assert.Contains("sound, worn or torn", fault.Remedy, StringComparison.Ordinal);
     }

@@ -2,6 +2,7 @@ using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Tests.Studies;
+using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.Tests.HeatDemand;
 
@@ -11,19 +12,24 @@ public class HouseChecksTests
     /// <summary>What is wrong, its field, words of the message, words of the remedy.</summary>
     public static TheoryData<string, string, string, string> Wrong => new()
     {
-        { "width", "widthM", "width of -3", "between 1.83 and 60.96 m" },
-        { "length", "lengthM", "length of -20", "between 2 and 400 m" },
-        { "wall", "sideWallM", "side wall of -1", "between 0 and 12 m" },
-        { "curtain", "curtainHeightM", "curtain at 9 m does not fit under a ridge at 4.55 m", "between 1 and 4.25 m" },
-        { "curtainTop", "curtainTopM", "cannot rise from 2 to 6 m", "under" },
+        { "width", "widthM", "width of -3 m (-9.8 ft) cannot be", "1.83 to 60.96 m (6 to 200 ft); if you typed feet" },
+        { "length", "lengthM", "length of -29.261 m (-96 ft) cannot be", "Give 2 to 400 m (6.6 to 1,312 ft)." },
+        { "wall", "sideWallM", "side wall of -1 m (-3.3 ft)", "0 to 12 m (0 to 39.4 ft)" },
+        { "curtain", "curtainHeightM", "curtain at 9 m (29.5 ft) does not fit under a ridge at 4.55 m (14.9 ft)", "1 to 4.25 m (3.3 to 13.9 ft)" },
+        { "curtainTop", "curtainTopM", "cannot rise from 2 m (6.6 ft) to 6 m (19.7 ft)", "under" },
         { "efficiency", "heaters", "efficiency of 1.2 cannot be", "80 % is 0.8" },
-        { "setPoints", "heatingPeriods", "60 C by night", "choose Fahrenheit" },
+        { "input", "heaters", "input of 3.52 W (12 Btu/h) cannot be: did you mean 12,000 Btu/h?", "1 to 20,000 kW (3,412 to" },
+        { "filmYear", "surfaces", "covering of the year 1850", "from 1950 to 2027" },
+        { "heaterYear", "heaters", "heater of the year 2028", "from 1950 to 2027" },
+        { "airChanges", "airChangesPerHour", "The air changes an hour of 30 cannot be", "Give 0.05 to 20." },
+        { "exchanged", "heatingPeriods", "10 C (50 F), lies under the night's, 15 C (59 F)", "Are night and day exchanged?" },
+        { "setPoints", "heatingPeriods", "60 C (140 F) by night", "choose Fahrenheit" },
     };
 
     [Theory, MemberData(nameof(Wrong))]
     public void It_is_said_where_and_what_would_be_right(string what, string field, string message, string remedy)
     {
-        var fault = Assert.Single(HouseChecks.Of(House(what), Catalogue.BuiltIn));
+        var fault = Assert.Single(HouseChecks.Of(House(what), Catalogue.BuiltIn, 2026));
         Assert.Equal(field, fault.Field);
         Assert.Contains(message, fault.Message, StringComparison.Ordinal);
         Assert.Contains(remedy, what == "curtainTop" ? fault.Message : fault.Remedy, StringComparison.Ordinal);
@@ -31,7 +37,10 @@ public class HouseChecksTests
     }
 
     [Fact]
-    public void A_sound_house_has_no_fault() => Assert.Empty(HouseChecks.Of(House(string.Empty), Catalogue.BuiltIn));
+    public void The_last_year_the_least_heater_and_a_slightly_cooler_day_can_be() => Assert.Empty(HouseChecks.Of(House("latest"), Catalogue.BuiltIn, 2026));
+
+    [Fact]
+    public void A_sound_house_has_no_fault() => Assert.Empty(HouseChecks.Of(House(string.Empty), Catalogue.BuiltIn, 2026));
 
     [Fact]
     public void Set_points_that_the_air_never_falls_under_are_said_with_the_coldest_hour()
@@ -61,11 +70,17 @@ public class HouseChecksTests
         return what switch
         {
             "width" => house with { WidthM = -3 },
-            "length" => house with { LengthM = -20 },
+            "length" => house with { LengthM = -96 * Us.FootM },
             "wall" => house with { SideWallM = -1 },
             "curtain" => house with { CurtainHeightM = 9 },
             "curtainTop" => house with { CurtainShape = CurtainShape.Sloped, CurtainHeightM = 2, CurtainTopM = 6 },
             "efficiency" => house with { Heaters = [new("power", FuelKind.Propane, 100, 1.2)] },
+            "input" => house with { Heaters = [new("power", FuelKind.Propane, 12 * Us.BtuKwh)] },
+            "filmYear" => house with { Surfaces = [new(SurfacePart.Roof, "doublefilm", new(1850, 9, 1))] },
+            "heaterYear" => house with { Heaters = [new("power", FuelKind.Propane, 100, InstalledOn: new(2028, 1, 1))] },
+            "airChanges" => house with { AirChangesPerHour = 30 },
+            "exchanged" => house with { HeatingPeriods = [new(new(11, 1), new(4, 30), 15, 10)] },
+            "latest" => house with { Heaters = [new("power", FuelKind.Propane, 1, InstalledOn: new(2027, 12, 31))], HeatingPeriods = [new(new(11, 1), new(4, 30), 15, 13)] },
             "setPoints" => house with { HeatingPeriods = [new(new(11, 1), new(4, 30), 60, 65)] },
             _ => house,
         };

@@ -52,5 +52,5 @@ public class PeriodAndSupplyChecksTests
         Assert.Equal(["FUEL_MISMATCH"], Codes(house with { Heaters = [], Supplies = [new("oil", 0, 0.5), new("gas", 0, 0.5)] }));
     }
 
-    private static IReadOnlyList<Fault> Of(params HeatingPeriod[] periods) => HouseChecks.Of(TestHouse.Facts with { HeatingPeriods = periods }, Catalogue.BuiltIn);
+    private static IReadOnlyList<Fault> Of(params HeatingPeriod[] periods) => HouseChecks.Of(TestHouse.Facts with { HeatingPeriods = periods }, Catalogue.BuiltIn, 2026);
 }

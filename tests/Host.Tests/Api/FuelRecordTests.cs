@@ -72,6 +72,17 @@ public class FuelRecordTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_line_dated_in_the_future_is_refused_and_leaves_the_record_alone()
+    {
+        const string Save = "mutation($input: SaveFuelRecordInput!) { saveFuelRecord(input: $input) { changeId faults { code field line message } } }";
+        async Task<JsonNode> Kept(DateTime on) => (await host.Ask(Save, new { input = new { supplyGroupId = "sg_demo09", requestId = $"future-{on:yyyyMMdd}", expectedRevision = (await Of("sg_demo09"))["revision"]?.GetValue<int>(), checkOnly = false, entries = new[] { new { kind = "DELIVERY", fromOn = on.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture), toOn = on.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture), quantity = 300, unit = "MMBtu" } } } }))["data"]!["saveFuelRecord"]!;
+        var refused = await Kept(DateTime.UtcNow.AddDays(3));
+        Assert.Null(refused["changeId"]);
+        Assert.Equal(("IN_FUTURE", "toOn", 1), ((string)refused["faults"]![0]!["code"]!, (string)refused["faults"]![0]!["field"]!, (int)refused["faults"]![0]!["line"]!));
+        Assert.NotNull((await Kept(DateTime.UtcNow.AddDays(-3)))["changeId"]);
+    }
+
+    [Fact]
     public async Task A_dealers_sheet_gives_gallons_by_degree_days_over_K_known_to_15_per_cent()
     {
         const string Sheet = "date,from,gallons,HDD since last fill,K-factor,base\n2014-11-01,2014-10-01,120,,,\n2014-12-15,,,900,4.5,65\n2015-01-20,,,,4.5,\n2015-02-20,,,1000,0.01,65\n2015-03-20,,,1000,4.5,18\n2030-01-20,2029-12-20,,,4.5,65\n";

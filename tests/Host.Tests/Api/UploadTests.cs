@@ -46,6 +46,16 @@ public class UploadTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_record_without_a_whole_season_is_refused()
+    {
+        const string Asked = "mutation($input: ImportInput!) { importWeather(input: $input) { kept canImport faults { code } } }";
+        var text = Encoding.UTF8.GetString(Hourly(1)).Split('\n')[..2000];
+        var answer = (await host.Ask(Asked, new { input = new { requestId = "short", fileName = "short.csv", text = string.Join('\n', text), name = "Short", latitudeDeg = 43.6, checkOnly = false, goodRowsOnly = true, utcOffsetHours = -5.0 } }))["data"]!["importWeather"]!;
+        Assert.False((bool)answer["kept"]! || (bool)answer["canImport"]!);
+        Assert.Contains(answer["faults"]!.AsArray(), f => (string)f!["code"]! == "NO_SEASON");
+    }
+
+    [Fact]
     public async Task Garbage_is_refused_after_its_first_64_kB_however_long_it_is()
     {
         using var garbage = new Endless(256L << 20, Encoding.ASCII.GetBytes(string.Concat(Enumerable.Repeat("lorem ipsum, dolor sit amet\n", 300))));

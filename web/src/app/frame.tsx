@@ -8,6 +8,7 @@ import { CoopSwitch } from './coop-switch.tsx';
 import { FirstSteps } from './first-steps.tsx';
 
 import { pages } from './router.tsx';
+import { useArrival } from './arrival.ts';
 import { StudyStatus } from './study-status.tsx';
 
 const FrameQuery = graphql(`
@@ -62,8 +63,12 @@ export function Frame() {
   const { units, setUnits } = useUnits();
   const coop = data?.coop;
   const { pathname } = useLocation();
+  const main = useArrival();
   return (
     <div className="page">
+      <a className="skip" href="#main">
+        to the page itself
+      </a>
       <header>
         <div className="head">
           <Link className="name" to="/">
@@ -101,7 +106,7 @@ export function Frame() {
         {coop && <StudyStatus newest={coop.newestStudy ?? undefined} running={coop.runningStudy ?? undefined} />}
         {error && <p className="fault">The server does not answer: {error.message}</p>}
       </header>
-      <main>
+      <main id="main" tabIndex={-1} ref={main}>
         <Outlet />
         {coop && !coop.isDemo && !coop.newestStudy && (pathname === '/' || pathname === '/farms') && <FirstSteps />}
       </main>

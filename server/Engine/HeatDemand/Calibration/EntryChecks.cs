@@ -16,6 +16,15 @@ internal static class EntryChecks
     /// <summary>Spread of a quantity reckoned from money.</summary>
     internal const double DollarsSd = 0.10;
 
+    /// <summary>Least price of a kWh that is believed, US dollars: 20 cents a gallon of propane.</summary>
+    private const double LeastUsdPerKwh = 0.0075;
+
+    /// <summary>Most of a burnt fuel: 12 dollars a gallon of propane.</summary>
+    private const double MostUsdPerKwh = 0.45;
+
+    /// <summary>Most of electricity.</summary>
+    private const double MostUsdPerKwhElectric = 1.0;
+
     private const double TotalMiss = 0.02;
     private const double LeastThermsPerCcf = 0.7;
     private const double MostThermsPerCcf = 1.3;
@@ -74,6 +83,7 @@ internal static class EntryChecks
         }
 
         Money(lines, no, entry);
+        Believable(lines, no, entry, kwhPerUnit);
         Gauge(lines, no, entry, kwh);
         if (entry.SdShare is { } share && !(share is >= 0 and <= 1))
         {
@@ -123,6 +133,22 @@ internal static class EntryChecks
         if (Abs(reckoned - total) > TotalMiss * Abs(total))
         {
             lines.Ask(no, "TOTAL_DIFFERS", "total", $"The total is ${EntryLines.Figure(total / 100.0)}; quantity x price and fees make ${EntryLines.Figure(Round(reckoned) / 100)}.", "Check quantity, price, fees and tax; the quantity is kept.");
+        }
+    }
+
+    /// <summary>Asks about a ticket whose money is far from any price of its fuel. Bills hold standing charges and are not asked.</summary>
+    private static void Believable(EntryLines lines, int no, FuelEntry entry, double kwhPerUnit)
+    {
+        if (entry.Kind != FuelEntryKind.Delivery || entry.Confirmed || entry.TotalCents is not { } cents || cents == 0 || entry.Quantity == 0)
+        {
+            return;
+        }
+
+        var each = (cents - (entry.FeesCents ?? 0)) / 100.0 / entry.Quantity;
+        var (low, high) = (LeastUsdPerKwh * kwhPerUnit, (lines.Group.Fuel == FuelKind.Electricity ? MostUsdPerKwhElectric : MostUsdPerKwh) * kwhPerUnit);
+        if (each < low || each > high)
+        {
+            lines.Ask(no, "PRICE_FAR_OFF", "total", FormattableString.Invariant($"The total of ${cents / 100.0:#,0.00} for {entry.Quantity:#,0.##} {entry.Unit} makes ${each:#,0.0##} a {entry.Unit}; ${low:#,0.00##} to ${high:#,0.00} can be believed."), "Check the total and the quantity; the quantity is kept.");
         }
     }
 

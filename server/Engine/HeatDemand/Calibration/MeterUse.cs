@@ -114,7 +114,7 @@ internal static class MeterUse
     }
 
     private static void Overlap(EntryLines lines, FuelLine bill, FuelLine other, int days) => lines.Hold(
-        bill.No, "OVERLAP", "fromOn", $"{days} days are billed in line {other.No + 1} too; neither is used until one is right.", "Correct the dates, or take out the bill that was replaced.");
+        bill.No, "OVERLAP", "fromOn", $"{days} {(days == 1 ? "day is" : "days are")} billed in line {other.No + 1} too; neither is used until one is right.", "Correct the dates, or take out the bill that was replaced.");
 
     private static List<UseInterval> Merged(EntryLines lines, List<Stretch> laid)
     {

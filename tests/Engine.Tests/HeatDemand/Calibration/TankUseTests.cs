@@ -40,6 +40,16 @@ public class TankUseTests
     }
 
     [Fact]
+    public void A_total_far_from_any_price_is_asked_about_and_the_quantity_kept()
+    {
+        var use = Of(Full("2024-01-02", 300) with { TotalCents = 600_00 }, Full("2024-02-10", 350) with { TotalCents = 22_00 }, Full("2024-03-15", 400) with { TotalCents = 6000_00 });
+        Assert.Equal([350, 400], Gallons(use).Select(g => g.Gal));
+        Assert.Equal([("PRICE_FAR_OFF", 1), ("PRICE_FAR_OFF", 2)], use.Faults.Select(f => (f.Fault.Code, f.No)));
+        Assert.Contains("$22.00 for 350 gal makes $0.063 a gal", use.Faults[0].Fault.Message, StringComparison.Ordinal);
+        Assert.Empty(Of(Full("2024-01-02", 300), Full("2024-02-10", 350) with { TotalCents = 22_00, Confirmed = true }).Faults);
+    }
+
+    [Fact]
     public void Intervals_under_a_fortnight_are_merged()
     {
         var use = Of(Full("2024-01-02", 300), Full("2024-01-12", 200), Full("2024-01-25", 250), Full("2024-03-01", 500), Full("2024-03-08", 90));

@@ -1,4 +1,6 @@
+import { Fragment } from 'react';
 import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
+import { counted } from '../../lib/units/format.ts';
 import { BillsLineActions } from './bills-line-actions.tsx';
 import { day, lineCounts } from './bills-words.ts';
 
@@ -27,7 +29,7 @@ export function BillsEntries({
   return (
     <>
       <p className="caption">
-        {entries.length} lines: {lineCounts(entries)}.
+        {counted(entries.length, 'line')}: {lineCounts(entries)}.
       </p>
       <div className="scroll" role="region" aria-label="tickets and bills, scrolls sideways" tabIndex={0}>
         <table className="stack">
@@ -55,12 +57,14 @@ export function BillsEntries({
                 <td>{String(e.read).toLowerCase()}</td>
                 <td className="n">{e.totalUsd?.toLocaleString('en-US', { maximumFractionDigits: 2 }) ?? ''}</td>
                 <td>
-                  <b className={e.use === 'HELD' ? 'fault' : undefined}>{states[e.use]}</b>
-                  {e.why && !e.faults.some((f) => f.message === e.why) ? ` ${e.why}` : ''}
+                  <b className={e.use === 'HELD' ? 'fault' : undefined}>{states[e.use]}</b>{' '}
+                  {e.why && !e.faults.some((f) => f.message === e.why) ? `${e.why} ` : ''}
                   {e.faults.map((f) => (
-                    <span key={f.message} className="fault">
-                      {f.message} {f.remedy}
-                    </span>
+                    <Fragment key={f.message}>
+                      <span className="fault">
+                        {f.message} {f.remedy}
+                      </span>{' '}
+                    </Fragment>
                   ))}
                   {confirm && takeOut && <BillsLineActions e={e} confirm={confirm} takeOut={takeOut} changeFactor={changeFactor} />}
                 </td>

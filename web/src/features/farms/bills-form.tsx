@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { BillsFragment, FuelEntryInput, ReadKind } from '../../lib/graphql/generated/graphql.ts';
-import type { Fuel, UnitSystem } from '../../lib/units/format.ts';
+import { counted, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 import { BillsEntries, type Entry } from './bills-entries.tsx';
 import { SaveFuelRecord } from './bills-queries.ts';
 import { BillsVerdict } from './bills-verdict.tsx';
@@ -166,9 +166,14 @@ export function BillsForm({
         changeFactor={fuel === 'NATURAL_GAS' ? (no, factor) => change(no, () => ({ thermsPerCcf: factor })) : undefined}
       />
       {run.data?.saveFuelRecord.conflict && <p className="fault">{CONFLICT}</p>}
+      {run.data?.saveFuelRecord.faults.map((f, i) => (
+        <p key={i} className="fault">
+          {f.message} {f.remedy}
+        </p>
+      ))}
       {run.error && <p className="fault">{run.error.message}</p>}
       <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
-        Save {lines.length} lines
+        Save {counted(lines.length, 'line')}
       </button>{' '}
       <button className="link" onClick={close}>
         leave it as it was

@@ -8,6 +8,7 @@ import { BillsForm } from './bills-form.tsx';
 import { BillsPaste } from './bills-paste.tsx';
 import { Bills } from './bills-queries.ts';
 import { BillsVerdict } from './bills-verdict.tsx';
+import { counted } from '../../lib/units/format.ts';
 
 /** The fuel record of a tank or meter: what it says of the houses, the picture, its lines, and how to change them. */
 export function BillsPart({ supplyId }: { supplyId: string }) {
@@ -39,7 +40,7 @@ export function BillsPart({ supplyId }: { supplyId: string }) {
       <p className="below">
         {bills.entries.length > 0 && (
           <button className="link" aria-expanded={open} onClick={() => setOpen(!open)}>
-            {open ? 'fold the lines' : `all ${String(bills.entries.length)} lines`}
+            {open ? 'fold the lines' : bills.entries.length === 1 ? 'the line' : `all ${counted(bills.entries.length, 'line')}`}
           </button>
         )}{' '}
         <button className="link" onClick={() => setDoing('lines')}>

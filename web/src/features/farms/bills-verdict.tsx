@@ -1,5 +1,5 @@
 import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
-import { fuelAmount, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { counted, fuelAmount, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 import { day, sentence } from './bills-words.ts';
 
 const of100 = (factor: number) => `${factor < 1 ? '−' : '+'}${String(Math.abs(Math.round(100 * (factor - 1))))} %`;
@@ -79,7 +79,10 @@ export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fue
         </p>
       ))}
       {bills.withoutWeather > 0 && (
-        <p className="small quiet">{bills.withoutWeather} intervals lie outside the station&apos;s record and are not met by the model.</p>
+        <p className="small quiet">
+          {counted(bills.withoutWeather, 'interval lies', 'intervals lie')} outside the station&apos;s record and{' '}
+          {bills.withoutWeather === 1 ? 'is' : 'are'} not met by the model.
+        </p>
       )}
     </>
   );

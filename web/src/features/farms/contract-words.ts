@@ -1,4 +1,5 @@
 import type { SupplyQuery } from '../../lib/graphql/generated/graphql.ts';
+import { counted } from '../../lib/units/format.ts';
 
 export type Supply = NonNullable<SupplyQuery['supplyGroup']>;
 export type Contract = Supply['contracts'][number];
@@ -50,7 +51,7 @@ export function contractWords(c: Contract, unit = c.unit): string {
     c.deliveryFeeUsd && `$${String(c.deliveryFeeUsd)} a delivery`,
     c.tankRentUsdPerYear && `$${String(c.tankRentUsdPerYear)} a year for the tank`,
     c.demandUsdPerKw && `$${String(c.demandUsdPerKw)} a kW of the month's peak`,
-    c.interruptedDays && `cut on ${String(c.interruptedDays)} days a season`,
+    c.interruptedDays && `cut on ${counted(c.interruptedDays, 'day')} a season`,
   ]
     .filter(Boolean)
     .join('; ');

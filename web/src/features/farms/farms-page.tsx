@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { Link, useLocation, useSearchParams } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
-import { dollars } from '../../lib/units/format.ts';
+import { counted, dollars } from '../../lib/units/format.ts';
 import { FarmLedger } from './farm-ledger.tsx';
 import { UndoNotice } from './undo-notice.tsx';
 
@@ -88,7 +88,7 @@ export function FarmsPage() {
     <>
       <h1>
         <b>{page.total}</b> {page.total === 1 ? 'farm' : 'farms'}
-        {text ? ` of that name or place` : ` with ${String(data.coop.houseCount)} houses`}
+        {text ? ` of that name or place` : ` with ${counted(data.coop.houseCount, 'house')}`}
         {dearest && (
           <>
             ; the dearest bill is {dearest.name}&apos;s, <b>{dollars(dearest.usd.p50)}</b> in a middling season and over{' '}

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
-import { power, temperature, type UnitSystem } from '../../lib/units/format.ts';
+import { counted, speed, power, temperature, type UnitSystem } from '../../lib/units/format.ts';
 
 const HeaterSizes = graphql(`
   query HeaterSizes($id: ID!) {
@@ -35,7 +35,7 @@ export function HeaterSizing({ houseId, optionKey, units }: { houseId: string; o
       <h2>The heater on the coldest nights</h2>
       <p className="caption">
         99 % of the recorded hours are above {temperature(house.design99C, units)}, 99.6 % above{' '}
-        {temperature(house.design996C ?? house.design99C, units)}; wind to 15 mph.
+        {temperature(house.design996C ?? house.design99C, units)}; wind to {speed(6.7056, units)}.
       </p>
       <p>
         At {temperature(house.design99C, units)} the house as it stands takes <b>{power(standing.needKw, units)}</b>
@@ -54,7 +54,7 @@ export function HeaterSizing({ houseId, optionKey, units }: { houseId: string; o
           {standing.holdsToC !== null &&
             standing.holdsToC !== undefined &&
             `It holds the set point down to ${temperature(standing.holdsToC, units)} outside; `}
-          in a middling winter {Math.round(standing.coldHours)} hours fall short.
+          in a middling winter {counted(Math.round(standing.coldHours), 'hour falls', 'hours fall')} short.
         </p>
       )}
       {other && smaller > 0 && (

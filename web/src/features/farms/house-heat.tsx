@@ -1,7 +1,18 @@
 import { PairBars } from '../../components/charts/bars.tsx';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import type { HeatFragment } from '../../lib/graphql/generated/graphql.ts';
-import { fuelAmount, fuelName, heat, heatUnit, power, temperature, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import {
+  counted,
+  length,
+  fuelAmount,
+  fuelName,
+  heat,
+  heatUnit,
+  power,
+  temperature,
+  type Fuel,
+  type UnitSystem,
+} from '../../lib/units/format.ts';
 
 interface Props {
   standing: HeatFragment;
@@ -17,7 +28,7 @@ export function HouseHeat({ standing, other, fuel, units }: Props) {
   const lost = (h: HeatFragment) => h.roofKwh + h.sideWallsKwh + h.endWallsKwh + h.perimeterKwh + h.airKwh + h.purgeKwh;
   const lines: [string, (h: HeatFragment) => number, string?][] = [
     ['Roof', (h) => h.roofKwh],
-    ['Side walls, arch below 3 ft', (h) => h.sideWallsKwh],
+    [`Side walls, arch below ${length(0.9144, units)}`, (h) => h.sideWallsKwh],
     ['End walls', (h) => h.endWallsKwh],
     ['Edge of the floor', (h) => h.perimeterKwh],
     ['Air leaks', (h) => h.airKwh],
@@ -84,8 +95,8 @@ export function HouseHeat({ standing, other, fuel, units }: Props) {
         {fuelAmount(standing.fuelKwh, fuel, units)} of {fuelName[fuel]}
         {other && <>; with the option {fuelAmount(other.fuelKwh, fuel, units)}</>}. Coldest hour {power(standing.peakKw, units)}
         {standing.heaterOutputKw ? ` against a heater that gives ${power(standing.heaterOutputKw, units)}` : ''}
-        {standing.coldHours > 0 && <b style={{ color: 'var(--warn)' }}>; too small in {standing.coldHours} hours</b>}; with all in place{' '}
-        {power((other ?? standing).designKw, units)} at {temperature(standing.designC, units)}.
+        {standing.coldHours > 0 && <b style={{ color: 'var(--warn)' }}>; too small in {counted(standing.coldHours, 'hour')}</b>}; with all
+        in place {power((other ?? standing).designKw, units)} at {temperature(standing.designC, units)}.
       </p>
       <ChartFrame
         title="Heat by month"

@@ -40,7 +40,9 @@ export function ItemHistory({ id, revision }: { id: string; revision: number }) 
     <section>
       <h2>What was changed here</h2>
       <p className="caption">
-        {revision === 1 ? 'Entered once and not changed since.' : `Entered, and changed ${String(revision - 1)} times since.`}{' '}
+        {revision === 1
+          ? 'Entered once and not changed since.'
+          : `Entered, and changed ${revision === 2 ? 'once' : `${String(revision - 1)} times`} since.`}{' '}
         <button className="link" aria-expanded={open} onClick={() => setOpen(!open)}>
           {open ? 'close the history' : 'show who changed what'}
         </button>

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../lib/graphql/client.ts';
 import type { ExposureQuery as Answer } from '../../lib/graphql/generated/graphql.ts';
-import { dollars, figure, fuelName, heat, heatUnit, ofHundred, type Fuel } from '../../lib/units/format.ts';
+import { counted, dollars, figure, fuelName, heat, heatUnit, ofHundred, type Fuel } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { CostHead, CostInterval } from '../../components/charts/cost-interval.tsx';
 import { ExposureQuery } from './fuel-queries.ts';
@@ -49,7 +49,7 @@ export function ExposurePart({ farmId }: { farmId: string }) {
       <p className="switches" role="group" aria-label="season">
         {[0, 1, 2, 4].map((s) => (
           <button key={s} aria-pressed={s === season} onClick={() => setSeason(s)}>
-            {s === 0 ? 'next season' : `in ${String(s + 1)} seasons`}
+            {s === 0 ? 'next season' : `in ${counted(s + 1, 'season')}`}
           </button>
         ))}
       </p>

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { CartesianGrid, Line, LineChart, ReferenceLine, ResponsiveContainer, XAxis, YAxis } from 'recharts';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { ask } from '../../lib/graphql/client.ts';
-import { dollars, fuelName } from '../../lib/units/format.ts';
+import { counted, dollars, fuelName } from '../../lib/units/format.ts';
 import { FuelHistory } from './fuel-queries.ts';
 
 /** The trade's "four times, twice" against the records year by year, and what spreading over fuels gives the co-op. */
@@ -28,7 +28,7 @@ export function PastRatios() {
             {joint.fuels
               .map(
                 (f) =>
-                  `${fuelName[f.fuel]}: ${String(f.houses)} houses, mean ${dollars(f.meanUsd)}, one in twenty over ${dollars(f.p95Usd)}`,
+                  `${fuelName[f.fuel]}: ${counted(f.houses, 'house')}, mean ${dollars(f.meanUsd)}, one in twenty over ${dollars(f.p95Usd)}`,
               )
               .join('; ')}
             . From the newest study, its first season.

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { FanChart } from '../../components/charts/fan-chart.tsx';
 import { ask } from '../../lib/graphql/client.ts';
+import { graphql } from '../../lib/graphql/generated/index.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
 import { Funding, type Order } from './funding-query.ts';
 import { useRules } from './funding-rules.ts';
@@ -33,10 +34,10 @@ export function FundingPage() {
           ; the next $10,000 would add <b>{dollars(order.nextAddsUsd)}</b>.
         </h1>
       ) : (
-        <h1>{error ? 'These rules cannot be used.' : data ? 'The order needs a study that is up to date.' : 'Reading the order.'}</h1>
+        <h1>{error ? 'These rules cannot be used.' : data ? 'The order needs a study.' : 'Reading the order.'}</h1>
       )}
       {error && <p className="fault">{error.message}</p>}
-      {data && !order && <p className="lead">Something changed since the newest study, or none is done: run one by the line above.</p>}
+      {data && !order && <NoOrder />}
       <div className="rules">
         <RulesPanel rules={rules} />
         {order && <OrderTable order={order} rules={rules} />}
@@ -58,6 +59,33 @@ export function FundingPage() {
         </>
       )}
     </>
+  );
+}
+
+const StudyAtAll = graphql(`
+  query StudyAtAll {
+    coop {
+      newestStudy {
+        number
+      }
+      houseCount
+    }
+  }
+`);
+
+/** Why there is no order: no house, no study yet, or one that the inputs have left behind. */
+function NoOrder() {
+  const { data } = useQuery({ queryKey: ['study-at-all'], queryFn: () => ask(StudyAtAll) });
+  if (!data) return null;
+  const { newestStudy, houseCount } = data.coop;
+  return (
+    <p className="lead">
+      {newestStudy
+        ? `Something changed since study ${String(newestStudy.number)}: run one by the line above.`
+        : houseCount === 0
+          ? 'No study yet: there is no house to run one for. Add the first.'
+          : 'No study yet: run the first by the line above.'}
+    </p>
   );
 }
 

@@ -3,7 +3,7 @@ import { Link } from 'react-router';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { dollars, figure, ofHundred } from '../../lib/units/format.ts';
-import { Committee } from './committee.tsx';
+import { type Asking, Committee, ReasonForm } from './committee.tsx';
 import type { Order, Row } from './funding-query.ts';
 import type { Rules } from './funding-rules.ts';
 import { WhyHere } from './why-here.tsx';
@@ -100,47 +100,57 @@ export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
 }
 
 function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; rules: Rules }) {
+  const [asking, ask] = useState<Asking>();
   return (
-    <tr>
-      <td>
-        <span className="rank">{r.rank}</span>
-        <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
-          <b>{r.option.house.farm.name}</b>, {r.option.house.name}
-        </Link>
-        <span className="second">{r.option.title}</span>
-        <WhyHere row={r} next={next} rules={rules} />
-      </td>
-      <td className="n chief">
-        <span className="wide">
-          <b>{figure(r.grantUsd)}</b>
-        </span>
-        <span className="phone">{dollars(r.grantUsd)}</span>
-      </td>
-      <td className="mark">
-        <IntervalMark payback={r.result.lastingPayback} rule={rules.value('paybackSeasons')} />
-      </td>
-      <td data-name="data">
-        <GradeMark grade={r.option.house.dataGrade} />
-        {r.option.house.dataGrade === 'C' && r.funded ? <span className="second"> if bills come</span> : null}
-      </td>
-      <td className="n" data-name="funded in, of 100">
-        <ShareBar share={r.fundedShare} />
-        {ofHundred(r.fundedShare)}
-      </td>
-      <td className="n" data-name="saves $ a season">
-        {figure(r.result.savingUsd.p50)}
-        {rules.merit === 'NET_SAVING' && <span className="second">{r.meritPerGrantUsd.toFixed(2)}</span>}
-      </td>
-      <td className="n" data-name="whole cost $">
-        {figure(r.result.outlayUsd)}
-      </td>
-      <td className="n" data-name="own part $">
-        {figure(r.ownPartUsd)}
-      </td>
-      <td className="small note">
-        <Committee row={r} rules={rules} />
-      </td>
-    </tr>
+    <>
+      <tr>
+        <td>
+          <span className="rank">{r.rank}</span>
+          <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
+            <b>{r.option.house.farm.name}</b>, {r.option.house.name}
+          </Link>
+          <span className="second">{r.option.title}</span>
+          <WhyHere row={r} next={next} rules={rules} />
+        </td>
+        <td className="n chief">
+          <span className="wide">
+            <b>{figure(r.grantUsd)}</b>
+          </span>
+          <span className="phone">{dollars(r.grantUsd)}</span>
+        </td>
+        <td className="mark">
+          <IntervalMark payback={r.result.lastingPayback} rule={rules.value('paybackSeasons')} />
+        </td>
+        <td data-name="data">
+          <GradeMark grade={r.option.house.dataGrade} />
+          {r.option.house.dataGrade === 'C' && r.funded ? <span className="second"> if bills come</span> : null}
+        </td>
+        <td className="n" data-name="funded in, of 100">
+          <ShareBar share={r.fundedShare} />
+          {ofHundred(r.fundedShare)}
+        </td>
+        <td className="n" data-name="saves $ a season">
+          {figure(r.result.savingUsd.p50)}
+          {rules.merit === 'NET_SAVING' && <span className="second">{r.meritPerGrantUsd.toFixed(2)}</span>}
+        </td>
+        <td className="n" data-name="whole cost $">
+          {figure(r.result.outlayUsd)}
+        </td>
+        <td className="n" data-name="own part $">
+          {figure(r.ownPartUsd)}
+        </td>
+        <td className="small note">
+          <Committee row={r} rules={rules} ask={ask} />
+        </td>
+      </tr>
+      {asking && (
+        <tr>
+          <td className="note" colSpan={9}>
+            <ReasonForm key={asking} row={r} rules={rules} ask={ask} asking={asking} />
+          </td>
+        </tr>
+      )}
+    </>
   );
 }
 

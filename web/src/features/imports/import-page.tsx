@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
+import { counted } from '../../lib/units/format.ts';
 import { Findings } from '../../components/findings.tsx';
 import { type Chosen, FileChoice } from './file-choice.tsx';
 
@@ -10,6 +11,7 @@ const ImportWeather = graphql(`
   mutation ImportWeather($input: ImportInput!) {
     importWeather(input: $input) {
       kept
+      canImport
       rows
       summary
       faults {
@@ -27,6 +29,7 @@ const ImportPrices = graphql(`
   mutation ImportPrices($input: ImportInput!) {
     importPrices(input: $input) {
       kept
+      canImport
       rows
       summary
       faults {
@@ -48,6 +51,7 @@ const ImportFarms = graphql(`
   mutation ImportFarms($input: ImportInput!) {
     importFarms(input: $input) {
       kept
+      canImport
       rows
       summary
       faults {
@@ -221,7 +225,7 @@ export function ImportPage() {
             {found.kept ? 'Kept' : 'Found'}: {found.summary}
           </h2>
           <p className="caption">
-            {found.rows.toLocaleString('en-US')} rows, {found.faults.length} {found.faults.length === 1 ? 'fault' : 'faults'}.
+            {counted(found.rows, 'row')}, {counted(found.faults.length, 'fault')}.
           </p>
           {found.faults.length > 0 && (
             <table>
@@ -255,7 +259,8 @@ export function ImportPage() {
               <Findings findings={found.findings} open />
             </>
           )}
-          {!found.kept && found.rows > 0 && (
+          {!found.kept && found.rows > 0 && !found.canImport && <p>Nothing of it can be imported as it stands.</p>}
+          {!found.kept && found.canImport && (
             <p>
               {found.faults.length > 0 && (
                 <label style={{ display: 'inline' }}>
@@ -264,7 +269,7 @@ export function ImportPage() {
                 </label>
               )}
               <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
-                Import {found.rows.toLocaleString('en-US')} rows
+                Import {goodRowsOnly ? 'the good rows' : counted(found.rows, 'row')}
               </button>
             </p>
           )}

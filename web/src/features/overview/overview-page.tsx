@@ -7,7 +7,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { DataGaps } from './data-gaps.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
-import { dollars, figure, fuelName } from '../../lib/units/format.ts';
+import { counted, dollars, figure, fuelName } from '../../lib/units/format.ts';
 
 const Overview = graphql(`
   query Overview {
@@ -106,8 +106,8 @@ export function OverviewPage() {
   return (
     <>
       <h1>
-        Heating the {study.houseCount} houses costs <b>{dollars(first.p50)}</b> in a middling season, and over <b>{dollars(first.p90)}</b>{' '}
-        in one of ten.
+        Heating the {study.houseCount === 1 ? 'one house' : counted(study.houseCount, 'house')} costs <b>{dollars(first.p50)}</b> in a
+        middling season, and over <b>{dollars(first.p90)}</b> in one of ten.
       </h1>
       {order && (
         <p className="lead">

@@ -3,7 +3,8 @@ import { Link } from 'react-router';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { SwingBars } from '../../components/charts/swing-bars.tsx';
 import { ask } from '../../lib/graphql/client.ts';
-import { dollars, figure } from '../../lib/units/format.ts';
+import { dollars, figure, inDegrees } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { MovesQuery } from './option-query.ts';
 
 const back = (season: number | null | undefined) => (season == null ? 'never' : `season ${String(season)}`);
@@ -11,6 +12,7 @@ const by = (season: number | null | undefined) => (season == null ? 'in no seaso
 
 /** What moves the option most: one input at a time at its one-in-ten ends, run by the engine on the study's own inputs. */
 export function OptionMoves({ optionId, hasOutlay }: { optionId: string; hasOutlay: boolean }) {
+  const { units } = useUnits();
   const { data, error } = useQuery({
     queryKey: ['option-moves', optionId],
     queryFn: () => ask(MovesQuery, { id: optionId }),
@@ -38,10 +40,10 @@ export function OptionMoves({ optionId, hasOutlay }: { optionId: string; hasOutl
           heads: ['input', 'one in ten under', 'net worth, $', 'paid back by', 'one in ten over', 'net worth, $ ', 'paid back by '],
           rows: s.bars.map((b) => [
             b.title,
-            b.low.words,
+            inDegrees(b.low.words, units),
             figure(b.low.npvUsd),
             payback(b.low.paybackSeason),
-            b.high.words,
+            inDegrees(b.high.words, units),
             figure(b.high.npvUsd),
             payback(b.high.paybackSeason),
           ]),
@@ -52,8 +54,8 @@ export function OptionMoves({ optionId, hasOutlay }: { optionId: string; hasOutl
           bars={s.bars.map((b) => ({
             field: b.field,
             title: b.title,
-            low: { words: b.low.words, value: b.low.npvUsd },
-            high: { words: b.high.words, value: b.high.npvUsd },
+            low: { words: inDegrees(b.low.words, units), value: b.low.npvUsd },
+            high: { words: inDegrees(b.high.words, units), value: b.high.npvUsd },
           }))}
           format={(v) => dollars(v)}
           label={`Net worth with one input moved; the widest: ${s.bars
@@ -65,8 +67,8 @@ export function OptionMoves({ optionId, hasOutlay }: { optionId: string; hasOutl
       {widest && hasOutlay && (
         <p className="small quiet">
           Most of all: {widest.title.toLowerCase()}. In half the futures it is paid back {by(widest.low.paybackSeason)} at{' '}
-          {widest.low.words}, {by(widest.high.paybackSeason)} at {widest.high.words}, {by(s.base.paybackSeason)} as assumed. Reckoned with
-          512 futures of the same kind as the study&apos;s.{' '}
+          {inDegrees(widest.low.words, units)}, {by(widest.high.paybackSeason)} at {inDegrees(widest.high.words, units)},{' '}
+          {by(s.base.paybackSeason)} as assumed. Reckoned with 512 futures of the same kind as the study&apos;s.{' '}
           <Link to={`/fuel/prices?option=${encodeURIComponent(optionId)}`}>Under named price cases</Link>.
         </p>
       )}

@@ -1,13 +1,13 @@
 import { Link } from 'react-router';
 import type { ComparisonQuery } from '../../lib/graphql/generated/graphql.ts';
-import { figure, ofHundred } from '../../lib/units/format.ts';
+import { counted, figure, ofHundred } from '../../lib/units/format.ts';
 
 type Options = NonNullable<ComparisonQuery['studyComparison']>['options'];
 type Side = Options[number]['left'];
 
 /** Options whose figures moved, the furthest first. */
 export function ComparedOptions({ options, same, left, right }: { options: Options; same: number; left: number; right: number }) {
-  if (options.length === 0) return <p>All {same} options came out the same.</p>;
+  if (options.length === 0) return <p>{same === 1 ? 'The one option' : `All ${counted(same, 'option')}`} came out the same.</p>;
   const saved = (s: Side) => (s ? figure(s.savingUsd.p50) : 'not in it');
   const back = (s: Side) =>
     s
@@ -16,8 +16,7 @@ export function ComparedOptions({ options, same, left, right }: { options: Optio
   return (
     <>
       <p className="caption">
-        {options.length} options moved, {same} did not. {options.length > 20 ? 'The twenty' : 'Those'} that moved most in net worth stand
-        first.
+        {counted(options.length, 'option')} moved, {same} did not. Those that moved most in net worth stand first.
       </p>
       <div className="scroll" role="region" aria-label="options that moved, scrolls sideways" tabIndex={0}>
         <table className="stack">

@@ -22,7 +22,10 @@ export function Comparison({ studies }: { studies: readonly Study[] }) {
     return (
       <section>
         <h2>Two studies side by side</h2>
-        <p className="caption">There is one study so far. Change something, run the next, and both stand here with what differs.</p>
+        <p className="caption">
+          {done.length === 0 ? 'No study is done yet. Run one, change something,' : 'There is one study so far. Change something,'} run the
+          next, and both stand here with what differs.
+        </p>
       </section>
     );
   }

@@ -6,6 +6,7 @@ import { EvidenceTable, FactorTable } from './evidence-list.tsx';
 import { TrialImport } from './trial-import.tsx';
 import { TrialSection } from './trial-section.tsx';
 import { EvidencePageDocument, inWords, percent, range } from './trials-query.ts';
+import { counted } from '../../lib/units/format.ts';
 
 export function EvidencePage() {
   const { units } = useUnits();
@@ -64,8 +65,9 @@ export function EvidencePage() {
         <h2>Planning a trial</h2>
         <p>
           For an answer within plus or minus {coop.trialWeeks.halfWidthPoints} points, careful daily readings of two houses take about{' '}
-          <b>{coop.trialWeeks.weeksInUse} weeks</b> in use and {coop.trialWeeks.weeksIdle} weeks with the retrofit idle in both, in blocks
-          of a few nights over 15 F of outside range. Without idle nights no length is enough: two houses are never alike.
+          <b>{counted(coop.trialWeeks.weeksInUse ?? 0, 'week')}</b> in use and {counted(coop.trialWeeks.weeksIdle ?? 0, 'week')} with the
+          retrofit idle in both, in blocks of a few nights over 15 F of outside range. Without idle nights no length is enough: two houses
+          are never alike.
         </p>
         <p className="small quiet">
           Read both houses at the same hour; note inside and outside temperature and the state of the retrofit; write broken and forgotten

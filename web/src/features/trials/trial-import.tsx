@@ -4,6 +4,7 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportTrialMutation, TrialHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import type { EvidenceCoop } from './trials-query.ts';
+import { counted } from '../../lib/units/format.ts';
 
 const ImportTrial = graphql(`
   mutation ImportTrial($input: ImportTrialInput!) {
@@ -157,7 +158,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
                 return (
                   <fieldset key={h.label} className="form">
                     <legend>
-                      House {h.label}: {h.readings} readings, {measures[h.measure]}
+                      House {h.label}: {counted(h.readings, 'reading')}, {measures[h.measure]}
                     </legend>
                     <label>
                       <span>in the trial</span>

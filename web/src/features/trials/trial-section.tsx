@@ -1,4 +1,4 @@
-import { dollars, fuelName, temperature, type UnitSystem } from '../../lib/units/format.ts';
+import { counted, dollars, fuelName, temperature, type UnitSystem } from '../../lib/units/format.ts';
 import { NightsAside } from './nights-aside.tsx';
 import { SavingMark } from './saving-mark.tsx';
 import { percent, range, type Comparison, type Trial } from './trials-query.ts';
@@ -121,7 +121,7 @@ function ComparisonPart({ c, control, units }: { c: Comparison; control: string;
         )}
         <p className="small">
           {c.weeksFor.weeksInUse
-            ? `For plus or minus ${String(c.weeksFor.halfWidthPoints)} points a trial as rough as this one needs ${String(c.weeksFor.weeksInUse)} weeks in use and ${String(c.weeksFor.weeksIdle ?? 0)} idle.`
+            ? `For plus or minus ${String(c.weeksFor.halfWidthPoints)} points a trial as rough as this one needs ${counted(c.weeksFor.weeksInUse, 'week')} in use and ${String(c.weeksFor.weeksIdle ?? 0)} idle.`
             : `Readings as rough as these reach plus or minus ${String(c.weeksFor.halfWidthPoints)} points not in four winters.`}
         </p>
       </div>

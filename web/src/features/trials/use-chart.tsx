@@ -1,7 +1,7 @@
 import { useRef } from 'react';
 import { useWidth } from '../../components/charts/use-width.ts';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
-import { heat, heatUnit, type UnitSystem } from '../../lib/units/format.ts';
+import { counted as countOf, heat, heatUnit, type UnitSystem } from '../../lib/units/format.ts';
 import type { Comparison } from './trials-query.ts';
 
 const HEIGHT = 330;
@@ -122,8 +122,8 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
         </svg>
       </div>
       <p className="small quiet">
-        {Math.round(c.nightsInUse)} nights in use, {Math.round(c.nightsIdle)} idle; {heat(c.savedKwh.value, units)} {unit} of heat saved
-        over the nights in use ({heat(c.savedKwh.low, units)} to {heat(c.savedKwh.high, units)}).
+        {countOf(Math.round(c.nightsInUse), 'night')} in use, {Math.round(c.nightsIdle)} idle; {heat(c.savedKwh.value, units)} {unit} of
+        heat saved over the nights in use ({heat(c.savedKwh.low, units)} to {heat(c.savedKwh.high, units)}).
       </p>
     </ChartFrame>
   );

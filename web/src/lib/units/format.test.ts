@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dollars, fromMetres, heat, length, ofHundred, significant, temperature, toMetres } from './format.ts';
+import { counted, dollars, fromMetres, heat, inDegrees, length, ofHundred, speed, significant, temperature, toMetres } from './format.ts';
 
 describe('figures', () => {
   it('shows no more digits than are known', () => {
@@ -22,6 +22,17 @@ describe('figures', () => {
     expect(toMetres('', 'us')).toBeUndefined();
     expect(toMetres('wide', 'si')).toBeUndefined();
     expect(fromMetres(9.144, 'us')).toBe('30');
+  });
+  it('counts one line and two lines', () => {
+    expect(counted(1, 'line')).toBe('1 line');
+    expect(counted(1200, 'interval lies', 'intervals lie')).toBe('1,200 intervals lie');
+  });
+  it('turns wind, and differences of temperature in words', () => {
+    expect(speed(6.7056, 'us')).toBe('15 mph');
+    expect(speed(6.7056, 'si')).toBe('6.7 m/s');
+    expect(inDegrees('−3.6 F', 'si')).toBe('−2.0 K');
+    expect(inDegrees('1.8 F warmer', 'si')).toBe('1.0 K warmer');
+    expect(inDegrees('1.8 F warmer', 'us')).toBe('1.8 F warmer');
   });
   it('turns heat and temperature', () => {
     expect(heat(293071.07, 'us')).toBe('1,000');

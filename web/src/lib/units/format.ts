@@ -16,6 +16,9 @@ const grouped = (value: number, decimals = 0): string =>
     .toLocaleString('en-US', { minimumFractionDigits: decimals, maximumFractionDigits: decimals })
     .replace('-', '−');
 
+/** A count with its noun: 1 line, 2 lines; a noun of another plural tells it. */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${grouped(count)} ${count === 1 ? one : many}`;
+
 /** Dollars to three significant digits: $24,500. */
 export const dollars = (usd: number, digits = 3): string => {
   const value = significant(usd, digits);
@@ -45,6 +48,12 @@ export const lengthBoth = (m: number, u: UnitSystem): string => `${length(m, u)}
 
 export const area = (m2: number, u: UnitSystem): string => (u === 'us' ? `${grouped(m2 / FOOT / FOOT)} ft²` : `${grouped(m2)} m²`);
 export const temperature = (c: number, u: UnitSystem): string => (u === 'us' ? `${grouped(c * 1.8 + 32)} F` : `${grouped(c, 1)} C`);
+/** Words of the server that tell differences of temperature in F, in the chosen unit. */
+export const inDegrees = (words: string, u: UnitSystem): string =>
+  u === 'us' ? words : words.replace(/([+−]?)([\d.]+) F\b/g, (_, sign: string, f: string) => `${sign}${grouped(Number(f) / 1.8, 1)} K`);
+/** A wind speed. */
+export const speed = (mPerS: number, u: UnitSystem): string =>
+  u === 'us' ? `${grouped(mPerS / 0.44704)} mph` : `${grouped(mPerS, 1)} m/s`;
 export const power = (kw: number, u: UnitSystem): string =>
   u === 'us' ? `${grouped(significant(kw * 3.412142, 3))} kBtu/h` : `${grouped(significant(kw, 3))} kW`;
 
