@@ -43,7 +43,7 @@ public class RegisterTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
         await page.GetByText("\"thirty\" is no number.").WaitForAsync();
         await page.GetByLabel("keep the good rows only").CheckAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Import 2 rows" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Import the good rows" }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Kept:" }).WaitForAsync();
         await page.GotoAsync("/farms?find=Tern");
         await page.GetByRole(AriaRole.Link, new() { Name = "house 1" }).WaitForAsync();
