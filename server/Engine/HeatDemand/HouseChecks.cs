@@ -15,7 +15,7 @@ public static class HouseChecks
     private const double LeastInputKw = 1;
 
     /// <summary>How far a day's set point may lie under the night's, K: more is an exchange of the two (common practice, no source).</summary>
-    private const double DayUnderNightK = 2;
+    private const double DayUnderNightK = 6;
 
     /// <summary>Room that a curtain leaves under the ridge, metres (a foot).</summary>
     internal const double UnderRidgeM = Us.FootM;
@@ -219,7 +219,7 @@ public static class HouseChecks
             }
             else if (p.DayC < p.NightC - DayUnderNightK)
             {
-                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", $"The day set point, {p.DayC:0.#} C ({Us.F(p.DayC):0} F), lies under the night's, {p.NightC:0.#} C ({Us.F(p.NightC):0} F).", "Are night and day exchanged? Give a day set point at or over the night's."));
+                faults.Add(new("OUT_OF_RANGE", "heatingPeriods", $"The day set point, {p.DayC:0.#} C ({Us.F(p.DayC):0} F), lies under the night's, {p.NightC:0.#} C ({Us.F(p.NightC):0} F).", "Are night and day exchanged? Days kept cooler to hold plants short may lie up to 6 K (11 F) under the night."));
             }
         }
     }

@@ -22,7 +22,7 @@ public class HouseChecksTests
         { "filmYear", "surfaces", "covering of the year 1850", "from 1950 to 2027" },
         { "heaterYear", "heaters", "heater of the year 2028", "from 1950 to 2027" },
         { "airChanges", "airChangesPerHour", "The air changes an hour of 30 cannot be", "Give 0.05 to 20." },
-        { "exchanged", "heatingPeriods", "10 C (50 F), lies under the night's, 15 C (59 F)", "Are night and day exchanged?" },
+        { "exchanged", "heatingPeriods", "8 C (46 F), lies under the night's, 15 C (59 F)", "Are night and day exchanged?" },
         { "setPoints", "heatingPeriods", "60 C (140 F) by night", "choose Fahrenheit" },
     };
 
@@ -79,7 +79,7 @@ public class HouseChecksTests
             "filmYear" => house with { Surfaces = [new(SurfacePart.Roof, "doublefilm", new(1850, 9, 1))] },
             "heaterYear" => house with { Heaters = [new("power", FuelKind.Propane, 100, InstalledOn: new(2028, 1, 1))] },
             "airChanges" => house with { AirChangesPerHour = 30 },
-            "exchanged" => house with { HeatingPeriods = [new(new(11, 1), new(4, 30), 15, 10)] },
+            "exchanged" => house with { HeatingPeriods = [new(new(11, 1), new(4, 30), 15, 8)] },
             "latest" => house with { Heaters = [new("power", FuelKind.Propane, 1, InstalledOn: new(2027, 12, 31))], HeatingPeriods = [new(new(11, 1), new(4, 30), 15, 13)] },
             "setPoints" => house with { HeatingPeriods = [new(new(11, 1), new(4, 30), 60, 65)] },
             _ => house,
