@@ -17,7 +17,7 @@ public class EvidenceTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await form.GetByLabel("one in twenty is higher, %").FillAsync("26");
         await form.GetByLabel("source: who, where, when").FillAsync("extension note on porous blankets");
         await form.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).ClickAsync();
-        await form.GetByText("does not hold 0.2 inside").WaitForAsync();
+        await form.GetByText("does not hold 20 % inside").WaitForAsync();
         await form.GetByLabel("one in twenty is lower, %").FillAsync("15");
         await form.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).ClickAsync();
         await form.GetByText("Not kept yet.").WaitForAsync();

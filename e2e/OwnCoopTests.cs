@@ -32,12 +32,12 @@ public class OwnCoopTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
         await page.GetByText("pays back in").First.WaitForAsync();
         await page.GotoAsync("/");
-        await page.GetByText("Heating the 1 house").WaitForAsync();
+        await page.GetByText("Heating the one house").WaitForAsync();
         await Fits(page, $"own-coop-first-{width}-{(dark ? "dark" : "light")}", width);
 
         await page.GetByLabel("co-op", new() { Exact = true }).SelectOptionAsync("demo");
         await page.GetByText("Invented example: co-op").WaitForAsync();
-        Assert.Equal(0, await page.GetByText("Heating the 1 house ").CountAsync());
+        Assert.Equal(0, await page.GetByText("Heating the one house ").CountAsync());
         await dashboard.Close(page);
     }
 

@@ -121,7 +121,7 @@ public static class HouseChecks
         {
             if (!double.IsFinite(value) || value < low || value > high)
             {
-                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {BothUnits.Figure(value, siPerUs, si, us)} cannot be.", $"Give {BothUnits.Span(low, high, siPerUs, si, us)}{hint}."));
+                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {BothUnits.Figure(value, siPerUs, si, us)} is outside {BothUnits.Span(low, high, siPerUs, si, us)}.", $"Give {BothUnits.Span(low, high, siPerUs, si, us)}{hint}."));
             }
         }
     }

@@ -12,8 +12,8 @@ public class HouseChecksTests
     /// <summary>What is wrong, its field, words of the message, words of the remedy.</summary>
     public static TheoryData<string, string, string, string> Wrong => new()
     {
-        { "width", "widthM", "width of -3 m (-9.8 ft) cannot be", "1.83 to 60.96 m (6 to 200 ft); if you typed feet" },
-        { "length", "lengthM", "length of -29.261 m (-96 ft) cannot be", "Give 2 to 400 m (6.6 to 1,312 ft)." },
+        { "width", "widthM", "width of -3 m (-9.8 ft) is outside", "1.83 to 60.96 m (6 to 200 ft); if you typed feet" },
+        { "length", "lengthM", "length of -29.261 m (-96 ft) is outside", "Give 2 to 400 m (6.6 to 1,312 ft)." },
         { "wall", "sideWallM", "side wall of -1 m (-3.3 ft)", "0 to 12 m (0 to 39.4 ft)" },
         { "curtain", "curtainHeightM", "curtain at 9 m (29.5 ft) does not fit under a ridge at 4.55 m (14.9 ft)", "1 to 4.25 m (3.3 to 13.9 ft)" },
         { "curtainTop", "curtainTopM", "cannot rise from 2 m (6.6 ft) to 6 m (19.7 ft)", "under" },
@@ -21,7 +21,7 @@ public class HouseChecksTests
         { "input", "heaters", "input of 3.52 W (12 Btu/h) cannot be: did you mean 12,000 Btu/h?", "1 to 20,000 kW (3,412 to" },
         { "filmYear", "surfaces", "covering of the year 1850", "from 1950 to 2027" },
         { "heaterYear", "heaters", "heater of the year 2028", "from 1950 to 2027" },
-        { "airChanges", "airChangesPerHour", "The air changes an hour of 30 cannot be", "Give 0.05 to 20." },
+        { "airChanges", "airChangesPerHour", "The air changes an hour of 30 is outside", "Give 0.05 to 20." },
         { "exchanged", "heatingPeriods", "8 C (46 F), lies under the night's, 15 C (59 F)", "Are night and day exchanged?" },
         { "setPoints", "heatingPeriods", "60 C (140 F) by night", "choose Fahrenheit" },
     };

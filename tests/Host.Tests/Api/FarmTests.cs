@@ -99,7 +99,7 @@ public class FarmTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         const string Sheet = "farm,place,weather station,house,width (ft),length (ft),fuel,tank or meter\nPlover Green,Stonemill,Stonemill,house 1,30,96,propane,tank A\nPlover Green,,,house 2,30,72,,tank A\nRook Hill,Stonemill,Stonemill,,,,,\n";
         var look = await Sheets(Sheet, checkOnly: true);
         Assert.False((bool)look["kept"]!);
-        Assert.Contains("2 new farms, 2 houses, 1 tanks", (string)look["summary"]!, StringComparison.Ordinal);
+        Assert.Contains("2 new farms, 2 houses, 1 tank", (string)look["summary"]!, StringComparison.Ordinal);
         var kept = await Sheets(Sheet, checkOnly: false);
         Assert.True((bool)kept["kept"]!, kept.ToJsonString());
         var change = (await host.Ask("{ coop { changes(first: 1) { id said itemCount } } }"))["data"]!["coop"]!["changes"]![0]!;
