@@ -1,5 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { graphql } from '../lib/graphql/generated/index.ts';
 import { ask, follow } from '../lib/graphql/client.ts';
 
@@ -46,6 +46,13 @@ export function StudyStatus({ newest, running }: Props) {
   const start = useMutation({ mutationFn: () => ask(Start, {}), onSuccess: again });
   const cancel = useMutation({ mutationFn: (id: string) => ask(Cancel, { id }), onSuccess: again });
   const progress = useProgress(running?.id, again);
+  // a study may end before anybody could follow it: what was read before it ended is read again
+  const known = useRef(newest?.number);
+  useEffect(() => {
+    if (known.current === newest?.number) return;
+    known.current = newest?.number;
+    void queries.invalidateQueries();
+  }, [newest?.number, queries]);
   if (running) {
     return (
       <div className="status" role="status">
