@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useLocation, useNavigationType } from 'react-router';
 import { titleOf } from './page-title.ts';
 
@@ -8,8 +8,11 @@ export function useArrival() {
   const how = useNavigationType();
   const main = useRef<HTMLElement>(null);
   const from = useRef(pathname);
-  useEffect(() => {
+  // before the page's own effects, so that a page that knows its name puts it over this one
+  useLayoutEffect(() => {
     document.title = titleOf(pathname);
+  }, [pathname]);
+  useEffect(() => {
     if (from.current === pathname) return undefined;
     from.current = pathname;
     if (how === 'POP' || !main.current) return undefined;

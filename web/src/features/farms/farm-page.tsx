@@ -2,6 +2,8 @@ import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
 import { GradeMark } from '../../components/grade-mark.tsx';
+import { Crumbs } from '../../components/crumbs.tsx';
+import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
 import { area, fuelAmount, fuelName, heat, heatUnit, length } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -22,6 +24,7 @@ export function FarmPage() {
   const navigate = useNavigate();
   const [editing, setEditing] = useState<'farm' | 'supply' | null>(null);
   const { data, error } = useQuery({ queryKey: ['farm', farmId], queryFn: () => ask(Farm, { id: farmId }), placeholderData: (d) => d });
+  usePageName(data?.farm?.name);
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the farm.</p>;
   const farm = data.farm;
@@ -34,6 +37,7 @@ export function FarmPage() {
   const demand = farm.houses.reduce((s, h) => s + (h.heat?.demandKwh ?? 0), 0);
   return (
     <>
+      <Crumbs above={[['/farms', 'Farms']]} here={farm.name} />
       <h1>
         {farm.name} heats{' '}
         <b>

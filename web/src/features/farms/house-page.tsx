@@ -1,8 +1,10 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useParams, useSearchParams } from 'react-router';
+import { Crumbs } from '../../components/crumbs.tsx';
+import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
-import { fuelAmount, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
+import { counted, fuelAmount, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { HeaterSizing } from './heater-sizing.tsx';
 import { BillsPart } from './bills-part.tsx';
@@ -11,19 +13,10 @@ import { HouseDrawing } from './house-drawing.tsx';
 import { HouseForm } from './house-form.tsx';
 import { HouseHeat } from './house-heat.tsx';
 import { HouseOptions } from './house-options.tsx';
+import { answerOf, neverWords } from './house-answer.ts';
 import { House } from './house-query.ts';
 import { ItemHistory } from './item-history.tsx';
 import { OptionSetForm } from './option-set-form.tsx';
-
-/** The option worth most over the horizon, in the middle future, of those that need an outlay. */
-function worthMost<T extends { result?: { outlayUsd: number; npvUsd: { p50: number } } | null }>(options: T[]): T | undefined {
-  return options
-    .filter((o) => (o.result?.outlayUsd ?? 0) > 0)
-    .reduce<T | undefined>(
-      (best, o) => ((best?.result?.npvUsd.p50 ?? -Infinity) >= (o.result?.npvUsd.p50 ?? -Infinity) ? best : o),
-      undefined,
-    );
-}
 
 export function HousePage() {
   const { houseId = '' } = useParams();
@@ -37,6 +30,7 @@ export function HousePage() {
     queryFn: () => ask(House, { id: houseId, key: key ?? 'none' }),
     placeholderData: (d) => d,
   });
+  usePageName(data?.house?.name, data?.house?.farm.name);
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the house.</p>;
   const house = data.house;
@@ -76,18 +70,32 @@ export function HousePage() {
   ] as const;
   const all = ways.reduce((s, [, v]) => s + v, 0) + standing.purgeKwh;
   const worst = [...ways].sort((p, q) => q[1] - p[1])[0] ?? ways[0];
-  const picked = house.options.find((o) => o.key === key && key !== 'none') ?? worthMost(house.options);
+  const answer = answerOf(house.options);
+  const picked = answer.kind === 'best' ? answer.option : undefined;
   const other = key && key !== 'none' ? (chosen ?? undefined) : undefined;
   const active = house.options.find((o) => o.key === key);
   const paid = picked?.result?.lastingPayback;
+  const shown = active && active.key !== 'none' && active.key !== picked?.key ? active : undefined;
   return (
     <>
+      <Crumbs
+        above={[
+          ['/farms', 'Farms'],
+          [`/farms/${house.farm.id}`, house.farm.name],
+        ]}
+        here={house.name}
+      />
       <h1>
         {house.farm.name}, {house.name} loses <b>{Math.round((100 * worst[1]) / all)} %</b> of its heat through the {worst[0]}
-        {picked && paid ? (
+        {picked && paid?.p50Season ? (
           <>
-            ; {picked.title.toLowerCase()} pays back in {paid.p50Season ? <b>{paid.p50Season} seasons</b> : 'no middling future'}, or{' '}
-            <b>never in {ofHundred(paid.neverShare)} of 100</b>.
+            ; {picked.title.toLowerCase()} pays back in <b>{counted(paid.p50Season, 'season')}</b>
+            {paid.neverShare === 0 ? ' in the middle, and ' : ', or '}
+            <b>{neverWords(paid.neverShare, ofHundred)}</b>.
+          </>
+        ) : answer.kind === 'none' ? (
+          <>
+            ; of {counted(answer.count, 'option')} studied <b>none pays back</b> in the middle of the futures.
           </>
         ) : (
           '.'
@@ -103,6 +111,16 @@ export function HousePage() {
         ) : (
           'No fuel record: grade C, so every figure is wide. Two winters of bills would halve that.'
         )}
+        {shown?.result && !shown.isRunningChange && (
+          <>
+            {' '}
+            Shown below: {shown.title.toLowerCase()}, which{' '}
+            {shown.result.lastingPayback.p50Season
+              ? `pays back in ${counted(shown.result.lastingPayback.p50Season, 'season')}, `
+              : 'under half the futures ever pay back, '}
+            {neverWords(shown.result.lastingPayback.neverShare, ofHundred)}.
+          </>
+        )}
       </p>
       {form}
       <div className="acts">
@@ -113,18 +131,19 @@ export function HousePage() {
         )}
         <HouseActions house={house} />
       </div>
-      <p className="caption">
-        <Link to={`/farms/${house.farm.id}`}>{house.farm.name}</Link>
-        {house.supplies.map((s) => (
-          <span key={s.supplyGroupId}>
-            {'; fed by '}
-            <Link to={`/supplies/${s.supplyGroupId}`}>
-              {house.farm.supplyGroups.find((g) => g.id === s.supplyGroupId)?.name ?? 'its supply'}
-            </Link>
-          </span>
-        ))}
-        .
-      </p>
+      {house.supplies.length > 0 && (
+        <p className="caption">
+          {house.supplies.map((s, i) => (
+            <span key={s.supplyGroupId}>
+              {i === 0 ? 'Fed by ' : ' and '}
+              <Link to={`/supplies/${s.supplyGroupId}`}>
+                {house.farm.supplyGroups.find((g) => g.id === s.supplyGroupId)?.name ?? 'its supply'}
+              </Link>
+            </span>
+          ))}
+          .
+        </p>
+      )}
       <div className="two">
         <section>
           <h2>Where the heat of a middling season goes</h2>
@@ -144,6 +163,14 @@ export function HousePage() {
         </section>
         <HouseHeat standing={standing} other={other} fuel={house.fuel} units={units} />
       </div>
+      <HouseOptions
+        options={house.options}
+        active={key ?? 'none'}
+        choose={(k) => setParams({ option: k }, { replace: true })}
+        standing={{ fuelKwh: standing.fuelKwh, filmDueYear: house.filmDueYear ?? null }}
+        fuel={house.fuel}
+        units={units}
+      />
       {choosing ? (
         <OptionSetForm houseId={house.id} close={() => setChoosing(false)} />
       ) : (
@@ -157,14 +184,6 @@ export function HousePage() {
       {house.supplyGroups.map((s) => (
         <BillsPart key={s.id} supplyId={s.id} />
       ))}
-      <HouseOptions
-        options={house.options}
-        active={key ?? 'none'}
-        choose={(k) => setParams({ option: k }, { replace: true })}
-        standing={{ fuelKwh: standing.fuelKwh, filmDueYear: house.filmDueYear ?? null }}
-        fuel={house.fuel}
-        units={units}
-      />
       <section>
         <h2>What was taken for granted</h2>
         <p className="caption">Correct any of it; each is a field of the form.</p>

@@ -1,6 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { Crumbs } from '../../components/crumbs.tsx';
+import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
 import { fuelAmount, fuelName } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -24,6 +26,7 @@ export function SupplyPage() {
     queryFn: () => ask(Supply, { id: supplyId }),
     placeholderData: (d) => d,
   });
+  usePageName(data?.supplyGroup?.name, data?.supplyGroup?.farm.name);
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the tank or meter.</p>;
   const s = data.supplyGroup;
@@ -36,6 +39,13 @@ export function SupplyPage() {
   const reckoned = s.houses.reduce((sum, h) => sum + (h.heat?.fuelKwh ?? 0), 0);
   return (
     <>
+      <Crumbs
+        above={[
+          ['/farms', 'Farms'],
+          [`/farms/${s.farm.id}`, s.farm.name],
+        ]}
+        here={s.name}
+      />
       <h1>
         {s.farm.name}, {s.name}: {fuelName[s.fuel]} for{' '}
         <b>
@@ -49,7 +59,7 @@ export function SupplyPage() {
         .
       </h1>
       <p className="lead">
-        <Link to={`/farms/${s.farm.id}`}>{s.farm.name}</Link>; feeds{' '}
+        It feeds{' '}
         {s.houses.map((h, i) => (
           <span key={h.id}>
             {i > 0 && ', '}

@@ -1,5 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
+import { Crumbs } from '../../components/crumbs.tsx';
+import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
 import { dollars, fuelAmount, fuelName, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -11,6 +13,7 @@ import { OptionQuery, type Option, type Result } from './option-query.ts';
 export function OptionPage() {
   const { optionId = '' } = useParams();
   const { data, error } = useQuery({ queryKey: ['option', optionId], queryFn: () => ask(OptionQuery, { id: optionId }) });
+  usePageName(data?.option?.title, data?.option?.house.name, data?.option?.house.farm.name);
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the option.</p>;
   const option = data.option;
@@ -23,14 +26,20 @@ export function OptionPage() {
   const r = option.result;
   return (
     <>
+      <Crumbs
+        above={[
+          ['/farms', 'Farms'],
+          [`/farms/${option.house.farm.id}`, option.house.farm.name],
+          [`/houses/${option.house.id}?option=${option.key}`, option.house.name],
+        ]}
+        here={option.title}
+      />
       <Heading option={option} />
-      <p className="lead">
-        {option.title},{' '}
-        <Link to={`/houses/${option.house.id}?option=${option.key}`}>
-          {option.house.farm.name}, {option.house.name}
-        </Link>
-        .{r && <Worth result={r} movesTo={option.movesTo} />}
-      </p>
+      {r && (
+        <p className="lead">
+          <Worth result={r} movesTo={option.movesTo} />
+        </p>
+      )}
       <div className="two">
         {r && <OptionFan result={r} />}
         <OptionCosts option={option} />
@@ -47,23 +56,25 @@ export function OptionPage() {
 
 function Heading({ option }: { option: Option }) {
   const p = option.result?.lastingPayback;
-  if (!option.result || !p) return <h1>{option.title} is not in the newest study.</h1>;
+  const what = `${option.title}, on ${option.house.farm.name}, ${option.house.name}`;
+  if (!option.result || !p) return <h1>{what}: it is not in the newest study.</h1>;
   if (option.isRunningChange)
     return (
       <h1>
-        {option.title} costs nothing to begin and saves <b>{dollars(option.result.savingUsd.p50)}</b> a season
+        {what}: it costs nothing to begin and saves <b>{dollars(option.result.savingUsd.p50)}</b> a season
         {option.result.notCounted.length > 0 ? `; not counted: ${option.result.notCounted.join(', ')}` : ''}.
       </h1>
     );
   const by10 = p.shareBySeason.slice(0, 10).reduce((s, x) => s + x, 0);
   return (
     <h1>
+      {what}:{' '}
       {p.p50Season ? (
         <>
-          Half the futures have paid it back by season <b>{p.p50Season}</b>,{' '}
+          half the futures have paid it back by season <b>{p.p50Season}</b>,{' '}
         </>
       ) : (
-        'Under half the futures ever pay it back; '
+        'under half the futures ever pay it back; '
       )}
       <b>{ofHundred(by10)} of 100</b> by season 10; <b>{ofHundred(p.neverShare)} of 100</b> never do.
     </h1>
@@ -76,7 +87,6 @@ function Worth({ result: r, movesTo }: { result: Result; movesTo?: string | null
   const noHeat = Math.abs(r.heatSavedShare) < 0.005 && r.fuelSavedKwh > 0;
   return (
     <>
-      {' '}
       It saves <b>{dollars(r.savingUsd.p50)}</b> a season, the mean of all seasons at their own prices, after running and renewals (
       {dollars(r.savingUsd.p10)} to {dollars(r.savingUsd.p90)}),{' '}
       {r.newFuel && r.newFuelKwh != null

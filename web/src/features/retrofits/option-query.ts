@@ -37,6 +37,7 @@ export const OptionQuery = graphql(`
         name
         optionSetRevision
         farm {
+          id
           name
         }
       }
