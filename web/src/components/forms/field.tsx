@@ -1,7 +1,8 @@
-import type { ReactNode } from 'react';
+import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { type Expected, readNumber } from '../../lib/units/typed-number.ts';
 import { type FieldFault, FaultList } from './fault-list.tsx';
 
-/** A typed answer with the faults that concern it under it. */
+/** A typed answer with the faults that concern it under it. One that takes a number says at once what is wrong with it, and its form is not sent before it is mended. */
 export function Field(props: {
   label: string;
   value: string;
@@ -10,20 +11,40 @@ export function Field(props: {
   faults: FieldFault[];
   hint?: ReactNode;
   type?: string;
+  number?: Expected | true;
+  required?: boolean;
 }) {
-  const wrong = props.faults.filter((f) => f.field === props.name);
+  const id = useId();
+  const input = useRef<HTMLInputElement>(null);
+  const typed = props.number ? readNumber(props.value, props.number === true ? {} : props.number).fault : undefined;
+  useEffect(() => input.current?.setCustomValidity(typed ?? ''), [typed]);
+  const wrong = typed === undefined ? props.faults.filter((f) => f.field === props.name) : [];
+  const told = [...(props.hint ? [`${id}-hint`] : []), ...(typed || wrong.length > 0 ? [`${id}-fault`] : [])].join(' ');
   return (
-    <label>
-      <span>{props.label}</span>
-      <input
-        type={props.type ?? 'text'}
-        value={props.value}
-        aria-invalid={wrong.length > 0}
-        onChange={(e) => props.change(e.target.value)}
-      />
-      {props.hint && <span className="caption">{props.hint}</span>}
-      <FaultList faults={wrong} />
-    </label>
+    <div className="field">
+      <label>
+        <span>{props.label}</span>
+        <input
+          ref={input}
+          type={props.type ?? 'text'}
+          inputMode={props.number ? 'decimal' : undefined}
+          value={props.value}
+          required={props.required}
+          aria-invalid={typed !== undefined || wrong.length > 0}
+          aria-describedby={told || undefined}
+          onChange={(e) => props.change(e.target.value)}
+        />
+      </label>
+      {props.hint && (
+        <span id={`${id}-hint`} className="small quiet">
+          {props.hint}
+        </span>
+      )}
+      <span id={`${id}-fault`} className="small" aria-live="polite">
+        {typed !== undefined && <span className="fault">{typed}</span>}
+        <FaultList faults={wrong} />
+      </span>
+    </div>
   );
 }
 

@@ -1,5 +1,8 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
+import { Field } from '../../components/forms/field.tsx';
+import { Lacking } from '../../components/forms/lacking.tsx';
+import { type Expected, readNumber } from '../../lib/units/typed-number.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { BillsFragment, FuelEntryInput, ReadKind } from '../../lib/graphql/generated/graphql.ts';
 import { counted, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
@@ -7,6 +10,14 @@ import { BillsEntries, type Entry } from './bills-entries.tsx';
 import { SaveFuelRecord } from './bills-queries.ts';
 import { BillsVerdict } from './bills-verdict.tsx';
 import { CONFLICT, typedNumber } from './save-hook.ts';
+
+/** Figures of a line; a credit note may be negative. */
+const limits: Record<string, Expected> = {
+  quantity: { such: '412.5' },
+  total: { such: '890.25' },
+  gauge: { least: 0, most: 100, such: '80' },
+  factor: { least: 0.7, most: 1.3, such: '1.026' },
+};
 
 const asInput = (e: Entry): FuelEntryInput => ({
   kind: e.kind,
@@ -112,12 +123,17 @@ export function BillsForm({
     ]);
     set({ ...typed, from: typed.to, to: '', quantity: '', total: '', gauge: '', factor: '' });
   };
-  const wrong = [typed.quantity, typed.total, typed.gauge, typed.factor].some((t) => t.trim() !== '' && !Number.isFinite(Number(t)));
+  const wrong = Object.entries(limits).some(([key, l]) => readNumber(typed[key as keyof typeof typed], l).fault !== undefined);
   const field = (key: keyof typeof typed, label: string, type = 'text') => (
-    <label>
-      <span>{label}</span>
-      <input type={type} value={typed[key]} onChange={(e) => set({ ...typed, [key]: e.target.value })} />
-    </label>
+    <Field
+      label={label}
+      value={typed[key]}
+      change={(v) => set({ ...typed, [key]: v })}
+      name={key}
+      faults={[]}
+      type={type}
+      number={limits[key]}
+    />
   );
   return (
     <section aria-label="change tickets and bills">
@@ -142,16 +158,24 @@ export function BillsForm({
         {tank && field('gauge', 'gauge after, %')}
         {field('total', 'total, $')}
       </div>
-      {wrong && <p className="fault">Write digits with a point for decimals, such as 412.5.</p>}
       <p>
         <button
           type="button"
           className="link"
+          aria-describedby="line-lacks"
           disabled={!typed.to || wrong || (!typed.quantity.trim() && !typed.total.trim())}
           onClick={add}
         >
           add the line
-        </button>
+        </button>{' '}
+        <Lacking
+          id="line-lacks"
+          what={[
+            !typed.to && `the ${tank ? 'day of the delivery' : 'day of the read'}`,
+            !typed.quantity.trim() && !typed.total.trim() && 'a quantity or a total',
+            wrong && 'a figure that can be right',
+          ]}
+        />
       </p>
       {tank && (
         <label style={{ display: 'flex', gap: 8 }}>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Entry } from './bills-entries.tsx';
-import { typedNumber } from './save-hook.ts';
+import { readNumber } from '../../lib/units/typed-number.ts';
 
 /** What can be done with a line: keep it as it stands, take it out for a reason, give its bill's own therm factor. */
 export function BillsLineActions({
@@ -21,7 +21,7 @@ export function BillsLineActions({
     set(now);
   };
   const done = () => setAsking(null);
-  const factor = typedNumber(typed);
+  const { value: factor, fault } = readNumber(typed, { least: 0.7, most: 1.3, such: '1.026' });
   const byVolume = ['ccf', 'mcf', 'm3'].includes(e.unit);
   return (
     <>
@@ -74,6 +74,7 @@ export function BillsLineActions({
           <input
             aria-label="therm factor of this bill, therms a Ccf"
             placeholder="1.026"
+            aria-invalid={fault !== undefined}
             inputMode="decimal"
             value={typed}
             onChange={(x) => set(x.target.value)}
@@ -81,7 +82,7 @@ export function BillsLineActions({
           <button
             type="button"
             className="link"
-            disabled={factor !== null && !Number.isFinite(factor)}
+            disabled={fault !== undefined}
             onClick={() => {
               changeFactor(e.no, factor);
               done();
@@ -89,6 +90,12 @@ export function BillsLineActions({
           >
             take this factor
           </button>
+          {fault !== undefined && (
+            <span className="fault small" role="status">
+              {' '}
+              {fault}
+            </span>
+          )}
         </span>
       )}
     </>

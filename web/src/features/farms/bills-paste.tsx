@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Fuel, UnitSystem } from '../../lib/units/format.ts';
 import { ImportFuelRecord } from './bills-queries.ts';
@@ -80,9 +81,15 @@ export function BillsPaste({
           <input value={unit} onChange={(e) => setUnit(e.target.value)} />
         </label>
       </div>
-      <button className={found?.preview ? 'link' : 'filled'} disabled={!text.trim() || run.isPending} onClick={() => run.mutate(true)}>
+      <button
+        className={found?.preview ? 'link' : 'filled'}
+        aria-describedby="sheet-lacks"
+        disabled={!text.trim() || run.isPending}
+        onClick={() => run.mutate(true)}
+      >
         Look at the sheet
       </button>{' '}
+      <Lacking id="sheet-lacks" what={[!text.trim() && 'a sheet, pasted or as a file']} />{' '}
       <button className="link" onClick={close}>
         leave it
       </button>

@@ -59,9 +59,23 @@ export function ChangeHousesForm({ houseIds, close, done }: Props) {
           change={(covering) => put({ covering })}
           options={[['', 'each keeps its own'], ...coverings]}
         />
-        <Field label="year it was put on" value={typed.filmYear} change={(filmYear) => put({ filmYear })} name="filmYear" faults={faults} />
+        <Field
+          label="year it was put on"
+          value={typed.filmYear}
+          change={(filmYear) => put({ filmYear })}
+          name="filmYear"
+          faults={faults}
+          number={{ whole: true, such: '2024' }}
+        />
         <Choice label="heating plan" value={typed.plan} change={(plan) => put({ plan })} options={[['', 'each keeps its own'], ...plans]} />
-        <Field label="air changes an hour" value={typed.air} change={(air) => put({ air })} name="airChangesPerHour" faults={faults} />
+        <Field
+          label="air changes an hour"
+          value={typed.air}
+          change={(air) => put({ air })}
+          name="airChangesPerHour"
+          faults={faults}
+          number
+        />
       </FormFrame>
     </section>
   );

@@ -29,6 +29,9 @@ const numbers = [
 ] as const;
 type Figure = (typeof numbers)[number];
 
+/** Fields that take a number. */
+const figures = new Set<string>([...numbers, 'billedShare', 'volumeShare', 'stepFrom', 'stepAdder']);
+
 const percent = (share?: number | null) => (share == null ? '' : String(Math.round(1000 * share) / 10));
 const share = (typed: string) => {
   const value = typedNumber(typed);
@@ -91,7 +94,15 @@ export function ContractForm({
   }, close);
   const faults = save.data?.faults ?? [];
   const field = (key: keyof typeof typed, label: string, type?: string) => (
-    <Field label={label} value={typed[key]} change={(v) => set({ ...typed, [key]: v })} name={key} faults={faults} type={type} />
+    <Field
+      label={label}
+      value={typed[key]}
+      change={(v) => set({ ...typed, [key]: v })}
+      name={key}
+      faults={faults}
+      type={type}
+      number={figures.has(key) || undefined}
+    />
   );
   const choice = (key: keyof typeof typed, label: string, options: readonly (readonly [string, string])[]) => (
     <Choice label={label} value={typed[key]} change={(v) => set({ ...typed, [key]: v })} options={options} name={key} faults={faults} />

@@ -4,6 +4,7 @@ import { useNavigate } from 'react-router';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Field } from '../../components/forms/field.tsx';
 import { chooseCoop } from '../../lib/graphql/chosen-coop.ts';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { Coops, NewCoop, RenameCoop } from './coop-queries.ts';
 
@@ -86,9 +87,10 @@ export function CoopsPage() {
           <FaultList faults={faults.filter((f) => f.field !== 'name')} />
           {add.error && <p className="fault">{add.error.message}</p>}
           <p>
-            <button className="filled" type="submit" disabled={name.trim() === '' || add.isPending}>
+            <button className="filled" type="submit" aria-describedby="coop-lacks" disabled={name.trim() === '' || add.isPending}>
               Begin an empty co-op
-            </button>
+            </button>{' '}
+            <Lacking id="coop-lacks" what={[name.trim() === '' && 'a name']} />
           </p>
         </form>
       </section>
@@ -104,9 +106,10 @@ export function CoopsPage() {
             <div className="form">
               <Field label="its new name" value={other} change={setOther} name="name" faults={rename.data?.renameCoop.faults ?? []} />
             </div>
-            <button className="link" type="submit" disabled={other.trim() === '' || rename.isPending}>
+            <button className="link" type="submit" aria-describedby="name-lacks" disabled={other.trim() === '' || rename.isPending}>
               give it this name
-            </button>
+            </button>{' '}
+            <Lacking id="name-lacks" what={[other.trim() === '' && 'the new name']} />
           </form>
         </section>
       )}

@@ -34,7 +34,14 @@ export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id
   }, close);
   const faults = save.data?.faults ?? [];
   const field = (key: keyof typeof typed, label: string, name: string) => (
-    <Field label={label} value={typed[key]} change={(v) => set({ ...typed, [key]: v })} name={name} faults={faults} />
+    <Field
+      label={label}
+      value={typed[key]}
+      change={(v) => set({ ...typed, [key]: v })}
+      name={name}
+      faults={faults}
+      number={name !== 'name' && name !== 'place' ? true : undefined}
+    />
   );
   return (
     <FormFrame

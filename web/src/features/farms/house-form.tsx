@@ -1,5 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { Field } from '../../components/forms/field.tsx';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { HouseQuery, SaveHouseInput } from '../../lib/graphql/generated/graphql.ts';
@@ -8,6 +10,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { partsInput, partsOf } from './house-parts.ts';
 import { HousePartsForm } from './house-parts-form.tsx';
 import { plans } from './house-words.ts';
+import { typedNumber } from './save-hook.ts';
 
 type EditedHouse = NonNullable<HouseQuery['house']>;
 
@@ -25,8 +28,6 @@ const Save = graphql(`
     }
   }
 `);
-
-const optional = (t: string) => (t.trim() === '' ? null : Number(t));
 
 /** Changes a house; checks as one types, keeps what was typed, tells a conflict without losing it. */
 export function HouseForm({ house, close }: { house: EditedHouse; close: () => void }) {
@@ -55,13 +56,14 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
       lengthM: toMetres(typed.length, units) ?? 0,
       sideWallM: toMetres(typed.wall, units) ?? null,
       ridgeM: toMetres(typed.ridge, units) ?? null,
-      airChangesPerHour: optional(typed.air),
+      airChangesPerHour: typedNumber(typed.air),
       coveringCode: parts.surfaces[0]?.code || 'doublefilm',
       heatingPlanCode: typed.plan,
       seasonalEfficiency: house.seasonalEfficiency ?? null,
       parts: partsInput(parts, was, units),
     },
   });
+  const form = useRef<HTMLFormElement>(null);
   const check = useMutation({ mutationFn: () => ask(Save, { input: input(true) }) });
   const save = useMutation({
     mutationFn: () => ask(Save, { input: input(false) }),
@@ -73,7 +75,8 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
     },
   });
   useEffect(() => {
-    const timer = setTimeout(() => check.mutate(), 400);
+    // what holds no number is said at its field; there is nothing to ask the server yet
+    const timer = setTimeout(() => form.current?.checkValidity() && check.mutate(), 400);
     return () => clearTimeout(timer);
     // checked when what is typed changes, not when the mutation object does
     // eslint-disable-next-line react-hooks/exhaustive-deps
@@ -82,67 +85,73 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
     (f, i, all) => all.findIndex((g) => g.message === f.message) === i,
   );
   const conflict = save.data?.saveHouse.conflict;
-  const field = (key: keyof typeof typed, label: string, name: string) => {
-    const wrong = faults.filter((f) => f.field === name);
-    return (
-      <label>
-        <span>{label}</span>
-        <input value={typed[key]} aria-invalid={wrong.length > 0} onChange={(e) => set({ ...typed, [key]: e.target.value })} />
-        {wrong.map((f) => (
-          <span key={f.message} className="fault">
-            {f.message} {f.remedy}
-          </span>
-        ))}
-      </label>
-    );
-  };
+  const field = (key: keyof typeof typed, label: string, name: string) => (
+    <Field
+      label={label}
+      value={typed[key]}
+      change={(v) => set({ ...typed, [key]: v })}
+      name={name}
+      faults={faults}
+      number={key === 'name' ? undefined : true}
+    />
+  );
   const unit = units === 'us' ? 'ft' : 'm';
   return (
     <section aria-label="change the house">
       <h2>Change the house</h2>
       <p className="caption">What you leave empty takes its default, and the page says so. The study is then marked out of date.</p>
-      <div className="form">
-        {field('name', 'name', 'name')}
-        {field('width', `width of a bay, ${unit}`, 'widthM')}
-        {field('length', `length, ${unit}`, 'lengthM')}
-        {field('wall', `side wall, ${unit}`, 'sideWallM')}
-        {field('ridge', `ridge, ${unit}`, 'ridgeM')}
-        {field('air', 'air changes an hour', 'airChangesPerHour')}
-        <label>
-          <span>heating plan</span>
-          <select value={typed.plan} onChange={(e) => set({ ...typed, plan: e.target.value })}>
-            {plans.map(([k, v]) => (
-              <option key={k} value={k}>
-                {v}
-              </option>
-            ))}
-          </select>
-        </label>
-      </div>
-      <HousePartsForm typed={parts} change={setParts} faults={faults} supplies={house.farm.supplyGroups} />
-      {conflict && (
-        <p className="fault">
-          Somebody saved this house meanwhile. What you typed is kept here.{' '}
-          <button
-            className="link"
-            onClick={() => {
-              setRevision(revision + 1);
-              save.reset();
-              void queries.invalidateQueries();
-            }}
-          >
-            Look at theirs above, then save yours over it
-          </button>
-        </p>
-      )}
-      {check.error && <p className="fault">{check.error.message}</p>}
-      {save.error && <p className="fault">{save.error.message}</p>}
-      <button className="filled" disabled={save.isPending || faults.length > 0} onClick={() => save.mutate()}>
-        Save the house
-      </button>{' '}
-      <button className="link" onClick={close}>
-        leave it as it was
-      </button>
+      <form
+        ref={form}
+        onSubmit={(e) => {
+          e.preventDefault();
+          save.mutate();
+        }}
+      >
+        <div className="form">
+          {field('name', 'name', 'name')}
+          {field('width', `width of a bay, ${unit}`, 'widthM')}
+          {field('length', `length, ${unit}`, 'lengthM')}
+          {field('wall', `side wall, ${unit}`, 'sideWallM')}
+          {field('ridge', `ridge, ${unit}`, 'ridgeM')}
+          {field('air', 'air changes an hour', 'airChangesPerHour')}
+          <label>
+            <span>heating plan</span>
+            <select value={typed.plan} onChange={(e) => set({ ...typed, plan: e.target.value })}>
+              {plans.map(([k, v]) => (
+                <option key={k} value={k}>
+                  {v}
+                </option>
+              ))}
+            </select>
+          </label>
+        </div>
+        <HousePartsForm typed={parts} change={setParts} faults={faults} supplies={house.farm.supplyGroups} />
+        {conflict && (
+          <p className="fault">
+            Somebody saved this house meanwhile. What you typed is kept here.{' '}
+            <button
+              className="link"
+              type="button"
+              onClick={() => {
+                setRevision(revision + 1);
+                save.reset();
+                void queries.invalidateQueries();
+              }}
+            >
+              Look at theirs above, then save yours over it
+            </button>
+          </p>
+        )}
+        {check.error && <p className="fault">{check.error.message}</p>}
+        {save.error && <p className="fault">{save.error.message}</p>}
+        <button className="filled" type="submit" disabled={save.isPending || faults.length > 0} aria-describedby="house-lacks">
+          Save the house
+        </button>{' '}
+        <button className="link" type="button" onClick={close}>
+          leave it as it was
+        </button>{' '}
+        <Lacking id="house-lacks" what={[faults.length > 0 && 'an answer that can be right where a field says what is wrong']} />
+      </form>
     </section>
   );
 }

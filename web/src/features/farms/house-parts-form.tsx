@@ -29,7 +29,14 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
   const of = (field: string) => faults.filter((f) => f.field === field);
   const put = (part: Partial<TypedParts>) => change({ ...typed, ...part });
   const plain = (key: 'bays' | 'crop' | 'light' | 'space' | 'shading', label: string, name: string) => (
-    <Field label={label} value={typed[key]} change={(v) => put({ [key]: v })} name={name} faults={faults} />
+    <Field
+      label={label}
+      value={typed[key]}
+      change={(v) => put({ [key]: v })}
+      name={name}
+      faults={faults}
+      number={key === 'bays' ? { whole: true, such: '3' } : true}
+    />
   );
   return (
     <>
@@ -53,6 +60,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
                     label={`${name}: year it was put on`}
                     value={s.year}
                     change={(v) => put({ surfaces: replaced(typed.surfaces, i, { year: v }) })}
+                    number={{ whole: true, such: '2024' }}
                     name=""
                     faults={[]}
                   />
@@ -100,6 +108,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label={`night, ${degree}`}
               value={p.night}
               change={(v) => put({ periods: replaced(typed.periods, i, { night: v }) })}
+              number={true}
               name=""
               faults={[]}
             />
@@ -107,6 +116,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label={`day, ${degree}`}
               value={p.day}
               change={(v) => put({ periods: replaced(typed.periods, i, { day: v }) })}
+              number={true}
               name=""
               faults={[]}
             />
@@ -156,6 +166,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label={`rated input, ${units === 'us' ? 'Btu/h' : 'kW'}`}
               value={h.input}
               change={(v) => put({ heaters: replaced(typed.heaters, i, { input: v }) })}
+              number={true}
               name=""
               faults={[]}
             />
@@ -163,6 +174,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label="seasonal efficiency (empty: by kind)"
               value={h.efficiency}
               change={(v) => put({ heaters: replaced(typed.heaters, i, { efficiency: v }) })}
+              number={true}
               name=""
               faults={[]}
             />
@@ -170,6 +182,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label="year it was set"
               value={h.year}
               change={(v) => put({ heaters: replaced(typed.heaters, i, { year: v }) })}
+              number={{ whole: true, such: '2015' }}
               name=""
               faults={[]}
             />
@@ -208,6 +221,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label="heater number"
               value={s.heater}
               change={(v) => put({ supplies: replaced(typed.supplies, i, { heater: v }) })}
+              number={{ whole: true, least: 1, such: '1' }}
               name=""
               faults={[]}
             />
@@ -215,6 +229,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label="share of the heat, %"
               value={s.share}
               change={(v) => put({ supplies: replaced(typed.supplies, i, { share: v }) })}
+              number={true}
               name=""
               faults={[]}
             />

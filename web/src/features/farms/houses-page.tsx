@@ -6,6 +6,7 @@ import { GradeMark } from '../../components/grade-mark.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import type { HouseFilterInput } from '../../lib/graphql/generated/graphql.ts';
 import { fuelName, length } from '../../lib/units/format.ts';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { ChangeHousesForm } from './change-houses-form.tsx';
 import { coverings, fuels, plans, shapes } from './house-words.ts';
@@ -85,9 +86,10 @@ export function HousesPage() {
           tick none
         </button>{' '}
         ·{' '}
-        <button className="link" disabled={chosen.size === 0} onClick={() => setChanging(true)}>
+        <button className="link" aria-describedby="ticks-lack" disabled={chosen.size === 0} onClick={() => setChanging(true)}>
           change the {chosen.size} ticked
-        </button>
+        </button>{' '}
+        <Lacking id="ticks-lack" what={[chosen.size === 0 && 'a tick at the houses to change']} />
       </p>
       {changing && chosen.size > 0 && (
         <ChangeHousesForm

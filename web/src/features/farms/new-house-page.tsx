@@ -1,14 +1,32 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useNavigate, useSearchParams } from 'react-router';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
+import type { Expected } from '../../lib/units/typed-number.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { coverings, fuels, fuelUnits, heaters, shapes } from './house-words.ts';
 import { type Answers, inputOf, looksLikeMetres, unanswered } from './new-house-answers.ts';
 import { NewHousePreview } from './new-house-preview.tsx';
 import { Choices, NewHouse } from './new-house-queries.ts';
+
+const year = { whole: true, such: '2024' };
+/** Answers that are numbers. */
+const figures: Partial<Record<keyof Answers, Expected>> = {
+  bays: { whole: true, least: 1, such: '3' },
+  width: {},
+  length: {},
+  wall: {},
+  filmYear: year,
+  heaterYear: year,
+  night: { such: '60' },
+  day: { such: '65' },
+  input: { least: 0, such: '300000' },
+  used: { least: 0, such: '4120' },
+  price: { least: 0, such: '2.35' },
+};
 
 /** Nine questions about one house; an empty answer takes a default, and the page says which. */
 export function NewHousePage() {
@@ -29,9 +47,10 @@ export function NewHousePage() {
       }
     },
   });
+  const form = useRef<HTMLFormElement>(null);
   const started = answers.name !== '' && answers.width !== '' && answers.length !== '';
   useEffect(() => {
-    const timer = setTimeout(() => started && check.mutate(), 400);
+    const timer = setTimeout(() => started && form.current?.checkValidity() && check.mutate(), 400);
     return () => clearTimeout(timer);
     // checked when an answer changes, not when the mutation object does
     // eslint-disable-next-line react-hooks/exhaustive-deps
@@ -43,7 +62,7 @@ export function NewHousePage() {
     set({ ...answers, [key]: value });
   };
   const field = (key: keyof Answers, label: string, name: string = key, type?: string) => (
-    <Field label={label} value={answers[key]} change={put(key)} name={name} faults={faults} type={type} />
+    <Field label={label} value={answers[key]} change={put(key)} name={name} faults={faults} type={type} number={figures[key]} />
   );
   const feet = units === 'us' ? 'ft' : 'm';
   const degree = units === 'us' ? 'F' : 'C';
@@ -55,6 +74,7 @@ export function NewHousePage() {
         An empty answer takes a default; what was taken stands beside the result, and every answer can be changed later.
       </p>
       <form
+        ref={form}
         onSubmit={(e) => {
           e.preventDefault();
           save.mutate();
@@ -161,9 +181,23 @@ export function NewHousePage() {
         />
         {check.error && <p className="fault">{check.error.message}</p>}
         {save.error && <p className="fault">{save.error.message}</p>}
-        <button className="filled" type="submit" disabled={!started || save.isPending || faults.length > 0}>
+        <button
+          className="filled"
+          type="submit"
+          disabled={!started || save.isPending || faults.length > 0}
+          aria-describedby="new-house-lacks"
+        >
           Add the house
-        </button>
+        </button>{' '}
+        <Lacking
+          id="new-house-lacks"
+          what={[
+            answers.name === '' && 'the name of the house',
+            answers.width === '' && 'its width',
+            answers.length === '' && 'its length',
+            faults.length > 0 && 'an answer that can be right where a field says what is wrong',
+          ]}
+        />
       </form>
       {preview && faults.length === 0 && <NewHousePreview preview={preview} />}
       {started && !preview && faults.length === 0 && check.data && (

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Choice } from '../../components/forms/field.tsx';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { OptionChoicesQuery, SaveOptionSetInput } from '../../lib/graphql/generated/graphql.ts';
 import { OptionChoices, SaveOptions } from './farm-queries.ts';
@@ -85,6 +86,7 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
           <button
             className="link"
             type="button"
+            aria-describedby="list-lacks"
             disabled={parts.length === 0}
             onClick={() => {
               setChosen([...chosen, { parts: [...parts].sort(), timing }]);
@@ -92,7 +94,8 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
             }}
           >
             put it on the list
-          </button>
+          </button>{' '}
+          <Lacking id="list-lacks" what={[parts.length === 0 && 'a tick at one retrofit or more']} />
         </fieldset>
       </div>
     </FormFrame>

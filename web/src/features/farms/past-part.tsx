@@ -1,10 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { Field } from '../../components/forms/field.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { PastLines } from './past-lines.tsx';
 import { Past } from './past-queries.ts';
 import { PastTable } from './past-table.tsx';
-import { answer, typedIndex } from './past-words.ts';
+import { answer, INDEX, price, typedIndex } from './past-words.ts';
 
 /** What a past season would have cost under each contract, by month and to the cent. */
 export function PastPart({ supplyId }: { supplyId: string }) {
@@ -48,15 +49,16 @@ export function PastPart({ supplyId }: { supplyId: string }) {
         <fieldset className="form">
           <legend>Index, $ a {past.unit} delivered; empty takes the record</legend>
           {past.months.map((m, no) => (
-            <label key={m.month}>
-              <span>{m.month}</span>
-              <input
-                inputMode="decimal"
-                value={typed[no]}
-                placeholder={m.indexUsdPerUnit?.toFixed(4) ?? 'not on record'}
-                onChange={(e) => setTyped(typed.map((t, i) => (i === no ? e.target.value : t)))}
-              />
-            </label>
+            <Field
+              key={m.month}
+              label={m.month}
+              value={typed[no] ?? ''}
+              change={(v) => setTyped(typed.map((t, i) => (i === no ? v : t)))}
+              name={m.month}
+              faults={[]}
+              hint={m.indexUsdPerUnit == null ? 'not on record' : `record: ${price(m.indexUsdPerUnit)}`}
+              number={INDEX}
+            />
           ))}
         </fieldset>
       )}

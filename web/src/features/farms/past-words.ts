@@ -1,3 +1,4 @@
+import { readNumber } from '../../lib/units/typed-number.ts';
 import type { PastFragment } from '../../lib/graphql/generated/graphql.ts';
 
 export type Way = PastFragment['ways'][number];
@@ -29,12 +30,14 @@ export function answer(past: PastFragment): string {
   return known.length > 1 ? `${start}; ${said}.` : `${start}; ${least.name} makes it $${cents(least.totalUsd ?? 0)}.`;
 }
 
+/** A price of an index, as one types it. */
+export const INDEX = { least: 0, most: 1000, such: '2.4335' };
+
 /** Twelve typed prices for the question; null where none is typed, undefined where nothing is. */
 export function typedIndex(typed: readonly string[]): (number | null)[] | undefined {
   const values = Array.from({ length: 12 }, (_, m) => {
-    const text = typed[m]?.trim() ?? '';
-    const value = Number(text);
-    return text === '' || !Number.isFinite(value) || value < 0 ? null : value;
+    const { value, fault } = readNumber(typed[m] ?? '', INDEX);
+    return fault === undefined ? value : null;
   });
   return values.some((v) => v !== null) ? values : undefined;
 }

@@ -100,7 +100,15 @@ export function QuoteForm({ farm, quote, close }: { farm: Farm; quote?: Quote; c
             options={farm.houses.map((h) => [h.id, h.name] as const)}
           />
           <Choice label="retrofit" value={l.code} change={(v) => change(i, { code: v })} options={retrofits} />
-          <Field label="sum, $" value={l.usd} change={(v) => change(i, { usd: v })} name="" faults={[]} />
+          <Field
+            label="sum, $"
+            value={l.usd}
+            change={(v) => change(i, { usd: v })}
+            name=""
+            faults={[]}
+            number={{ least: 0, such: '4200' }}
+            required
+          />
           <Choice label="for" value={l.category} change={(v) => change(i, { category: v })} options={categories} />
           <label>
             <input

@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { readNumber } from '../../lib/units/typed-number.ts';
 import type { FieldFault } from '../../components/forms/fault-list.tsx';
 
 export interface Saved {
@@ -23,5 +24,5 @@ export function useSave(save: () => Promise<Saved>, done: () => void) {
 
 export const CONFLICT = 'Somebody saved this meanwhile. What you typed is kept; close the form to see theirs, then change it again.';
 
-/** A number typed, or null where the field is empty; what is no number is NaN so that the server can say so. */
-export const typedNumber = (t: string): number | null => (t.trim() === '' ? null : Number(t));
+/** A number typed, or null where the field is empty; what is no number is NaN, which no form sends. */
+export const typedNumber = (t: string): number | null => readNumber(t).value;

@@ -77,7 +77,14 @@ export function SupplyForm({ farmId, supply, close }: { farmId: string; supply: 
       />
       <Choice label="fuel" value={typed.fuel} change={put('fuel')} options={fuels} name="fuel" faults={faults} />
       {typed.kind === 'TANK' && (
-        <Field label={`size, ${units === 'us' ? 'gal' : 'L'}`} value={typed.size} change={put('size')} name="tankSizeL" faults={faults} />
+        <Field
+          label={`size, ${units === 'us' ? 'gal' : 'L'}`}
+          value={typed.size}
+          change={put('size')}
+          name="tankSizeL"
+          faults={faults}
+          number
+        />
       )}
       {typed.fuel === 'NATURAL_GAS' && (
         <Field
@@ -86,6 +93,7 @@ export function SupplyForm({ farmId, supply, close }: { farmId: string; supply: 
           change={put('therm')}
           name="thermsPerCcf"
           faults={faults}
+          number={{ such: '1.026' }}
         />
       )}
       <Field

@@ -5,12 +5,15 @@ import type { ExposureQuery as Answer } from '../../lib/graphql/generated/graphq
 import { counted, dollars, figure, fuelName, heat, heatUnit, ofHundred, type Fuel } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { CostHead, CostInterval } from '../../components/charts/cost-interval.tsx';
+import { Field } from '../../components/forms/field.tsx';
+import { readNumber } from '../../lib/units/typed-number.ts';
 import { ExposureQuery } from './fuel-queries.ts';
 
 type Exposure = NonNullable<Answer['exposure']>;
 type Way = Exposure['ways'][number];
 
 const price = (v: number) => `$${v.toFixed(v < 1 ? 3 : v < 100 ? 2 : 0)}`;
+const CASH = { least: 0, most: 1e9, such: '30000' };
 const because = { PRICE: 'the price', WINTER: 'the winter', BOTH: 'price and winter together' } as const;
 
 /** What one farm's heating can cost: the same heat on every fuel and contract, what makes a season dear, and what takes it off. */
@@ -19,8 +22,7 @@ export function ExposurePart({ farmId }: { farmId: string }) {
   const [season, setSeason] = useState(0);
   const [typed, setTyped] = useState('');
   const [told, setTold] = useState('');
-  const cash = Number(told.replace(/[$,\s]/g, ''));
-  const cashUsd = told.trim() !== '' && Number.isFinite(cash) && cash >= 0 ? cash : null;
+  const cashUsd = readNumber(told, CASH).fault === undefined ? readNumber(told, CASH).value : null;
   const { data, error } = useQuery({
     queryKey: ['exposure', farmId, season, cashUsd],
     queryFn: () => ask(ExposureQuery, { farmId, season, cashUsd }),
@@ -81,10 +83,15 @@ export function ExposurePart({ farmId }: { farmId: string }) {
             setTold(typed);
           }}
         >
-          <label>
-            <span>cash set aside for a season&apos;s fuel, $</span>
-            <input type="text" inputMode="decimal" value={typed} onChange={(x) => setTyped(x.target.value)} />
-          </label>
+          <Field
+            label="cash set aside for a season's fuel, $"
+            value={typed}
+            change={setTyped}
+            name="cashUsd"
+            faults={[]}
+            number={CASH}
+            required
+          />
           <button className="link">hold the season against it</button>
         </form>
         {e.cash && (

@@ -1,4 +1,5 @@
 import { useSearchParams } from 'react-router';
+import type { Expected } from '../../lib/units/typed-number.ts';
 import type { FundingRulesInput } from '../../lib/graphql/generated/graphql.ts';
 
 export const usual = {
@@ -20,6 +21,19 @@ export const ruleNames: Record<Rule, string> = {
   farmCapUsd: 'most a farm gets, dollars',
   paybackSeasons: 'season by which it must be paid back',
   confidence: 'of 100 futures in which it must be',
+};
+
+const money: Expected = { least: 0, most: 1e9 };
+const percent: Expected = { least: 0, most: 100 };
+/** What each rule takes. */
+export const ruleLimits: Record<Rule, Expected> = {
+  budgetUsd: money,
+  reserveShare: percent,
+  costShare: percent,
+  houseCapUsd: money,
+  farmCapUsd: money,
+  paybackSeasons: { least: 1, most: 30, whole: true },
+  confidence: percent,
 };
 
 export const merits = {

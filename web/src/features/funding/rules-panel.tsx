@@ -1,22 +1,19 @@
-import { merits, ruleNames, type Rule, type Rules } from './funding-rules.ts';
+import { InlineNumber } from '../../components/forms/inline-number.tsx';
+import { merits, ruleLimits, ruleNames, type Rule, type Rules } from './funding-rules.ts';
 
 /** The rules as sentences; green figures can be changed. On a phone they fold to one line. */
 export function RulesPanel({ rules }: { rules: Rules }) {
   const field = (name: Rule, unit: string) => (
-    <label style={{ display: 'inline' }}>
+    <>
       {unit === '$' && '$'}
-      <input
-        className="inline"
-        aria-label={ruleNames[name]}
-        type="number"
-        min={0}
-        defaultValue={rules.value(name)}
-        key={rules.value(name)}
-        onBlur={(e) => e.target.value !== String(rules.value(name)) && rules.set(name, e.target.value)}
-        onKeyDown={(e) => e.key === 'Enter' && rules.set(name, e.currentTarget.value)}
+      <InlineNumber
+        label={ruleNames[name]}
+        value={rules.value(name)}
+        expected={ruleLimits[name]}
+        save={(v) => rules.set(name, String(v))}
       />
       {unit !== '$' && ` ${unit}`}
-    </label>
+    </>
   );
   return (
     <section>

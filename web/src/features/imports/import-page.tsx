@@ -1,5 +1,8 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { Field } from '../../components/forms/field.tsx';
+import { Lacking } from '../../components/forms/lacking.tsx';
+import { readNumber } from '../../lib/units/typed-number.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
@@ -80,6 +83,9 @@ async function download() {
   URL.revokeObjectURL(link.href);
 }
 
+const LATITUDE = { least: -90, most: 90, such: '44.6' };
+const HEIGHT = { least: -500, most: 6000, such: '310' };
+
 export function ImportPage() {
   const queries = useQueryClient();
   const [kind, setKind] = useState<'farms' | 'weather' | 'prices'>('farms');
@@ -95,8 +101,8 @@ export function ImportPage() {
     goodRowsOnly,
     checkOnly,
     unit: typed.unit || null,
-    latitudeDeg: typed.latitude ? Number(typed.latitude) : null,
-    elevationM: typed.elevation ? Number(typed.elevation) : null,
+    latitudeDeg: readNumber(typed.latitude, LATITUDE).value,
+    elevationM: readNumber(typed.elevation, HEIGHT).value,
     fuel: typed.fuel as 'PROPANE',
     priceUnit: typed.priceUnit,
     market: typed.market as 'RETAIL',
@@ -112,10 +118,14 @@ export function ImportPage() {
   });
   const found = run.data;
   const text = (key: keyof typeof typed, label: string) => (
-    <label>
-      <span>{label}</span>
-      <input value={typed[key]} onChange={(e) => set({ ...typed, [key]: e.target.value })} />
-    </label>
+    <Field
+      label={label}
+      value={typed[key]}
+      change={(v) => set({ ...typed, [key]: v })}
+      name={key}
+      faults={[]}
+      number={key === 'latitude' ? LATITUDE : key === 'elevation' ? HEIGHT : undefined}
+    />
   );
   return (
     <>
@@ -214,9 +224,15 @@ export function ImportPage() {
             .
           </p>
         )}
-        <button className="filled" disabled={!(file.text || file.uploadId) || run.isPending} onClick={() => run.mutate(true)}>
+        <button
+          className="filled"
+          aria-describedby="import-lacks"
+          disabled={!(file.text || file.uploadId) || run.isPending}
+          onClick={() => run.mutate(true)}
+        >
           Look at the file
-        </button>
+        </button>{' '}
+        <Lacking id="import-lacks" what={[!(file.text || file.uploadId) && 'a file, or its text pasted above']} />
         {run.error && <p className="fault">{run.error.message}</p>}
       </section>
       {found && (

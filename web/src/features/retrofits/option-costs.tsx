@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { InlineNumber } from '../../components/forms/inline-number.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
 import { SaveFigure, type Option } from './option-query.ts';
@@ -24,20 +25,11 @@ export function OptionCosts({ option }: { option: Option }) {
   const own = (field: string) => option.ownFigures.includes(field);
   const editable = (field: string, value: number, label: string, per = 1) => (
     <>
-      <input
-        className="inline"
-        aria-label={label}
-        type="number"
-        step="any"
-        min={0}
-        defaultValue={round(value * per)}
-        key={`${field}${String(value)}`}
-        onBlur={(e) => {
-          const typed = e.target.value.trim();
-          if (typed !== '' && Number.isFinite(Number(typed)) && Number(typed) !== round(value * per))
-            save.mutate({ field, value: Number(typed) / per });
-        }}
-        onKeyDown={(e) => e.key === 'Enter' && e.currentTarget.blur()}
+      <InlineNumber
+        label={label}
+        value={round(value * per)}
+        expected={{ least: 0, ...(per === 100 ? { most: 100 } : {}) }}
+        save={(typed) => save.mutate({ field, value: typed / per })}
       />
       {own(field) && (
         <button className="link small" onClick={() => save.mutate({ field, value: null })} aria-label={`${label}: back to the catalogue's`}>

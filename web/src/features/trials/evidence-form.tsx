@@ -1,5 +1,8 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { Field } from '../../components/forms/field.tsx';
+import { Lacking } from '../../components/forms/lacking.tsx';
+import { readNumber } from '../../lib/units/typed-number.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { EvidenceKind } from '../../lib/graphql/generated/graphql.ts';
@@ -27,7 +30,8 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
   const [typed, set] = useState({ ...empty, retrofit: coop.realisedFactors[0]?.retrofitCode ?? '', like: houses[0]?.id ?? '' });
   const queries = useQueryClient();
   const saving = typed.as === 'saving';
-  const number = (text: string) => Number(text.trim().replace('%', '')) / (saving ? 100 : 1);
+  const limits = saving ? { most: 100, such: '27.5' } : { least: 0, such: '0.9' };
+  const number = (text: string) => (readNumber(text, limits).value ?? Number.NaN) / (saving ? 100 : 1);
   const run = useMutation({
     mutationFn: async (checkOnly: boolean) =>
       (
@@ -55,20 +59,21 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
     },
   });
   const figures = [typed.value, typed.low, typed.high];
-  const ready = figures.every((t) => t.trim() !== '' && Number.isFinite(number(t)));
+  const unanswered = figures.some((t) => t.trim() === '');
+  const ready = figures.every((t) => Number.isFinite(number(t)));
   const put = (part: Partial<typeof typed>) => {
     set({ ...typed, ...part });
     run.reset();
   };
   const field = (key: 'value' | 'low' | 'high' | 'source' | 'site' | 'note', label: string) => (
-    <label>
-      <span>{label}</span>
-      <input
-        value={typed[key]}
-        inputMode={figures.includes(typed[key]) && key.length < 6 ? 'decimal' : undefined}
-        onChange={(e) => put({ [key]: e.target.value })}
-      />
-    </label>
+    <Field
+      label={label}
+      value={typed[key]}
+      change={(v) => put({ [key]: v })}
+      name={key}
+      faults={run.data?.faults ?? []}
+      number={key === 'value' || key === 'low' || key === 'high' ? limits : undefined}
+    />
   );
   const choice = (key: 'retrofit' | 'kind' | 'as' | 'like', label: string, options: readonly (readonly [string, string])[]) => (
     <label>
@@ -116,16 +121,17 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
         {field('site', 'site, where several results come from one')}
         {field('note', 'remark')}
       </div>
-      {figures.some((t) => t.trim() !== '' && !Number.isFinite(number(t))) && (
-        <p className="fault">Write digits with a point for decimals, such as 27.5.</p>
-      )}
       <p>
         <button className="link" disabled={!ready || run.isPending} onClick={() => run.mutate(true)}>
           Look at it
         </button>{' '}
-        <button className="filled" disabled={!ready || run.isPending} onClick={() => run.mutate(false)}>
+        <button className="filled" aria-describedby="evidence-lacks" disabled={!ready || run.isPending} onClick={() => run.mutate(false)}>
           Keep the evidence
-        </button>
+        </button>{' '}
+        <Lacking
+          id="evidence-lacks"
+          what={[unanswered && 'the result with both its ends', !unanswered && !ready && 'a result and ends that can be right']}
+        />
       </p>
       <div aria-live="polite">
         {run.data?.words && (
@@ -133,11 +139,13 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
             {run.data.words} {run.data.changeId ? 'Kept.' : 'Not kept yet.'}
           </p>
         )}
-        {run.data?.faults.map((f) => (
-          <p key={f.message} className="fault">
-            {f.message} {f.remedy}
-          </p>
-        ))}
+        {run.data?.faults
+          .filter((f) => !f.field || !['value', 'low', 'high', 'source', 'site', 'note'].includes(f.field))
+          .map((f) => (
+            <p key={f.message} className="fault">
+              {f.message} {f.remedy}
+            </p>
+          ))}
         {run.error && <p className="fault">{run.error.message}</p>}
       </div>
     </section>

@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { Trial } from './trials-query.ts';
@@ -102,9 +103,15 @@ export function NightsAside({ trial }: { trial: Trial }) {
           <p className="small quiet" style={{ gridColumn: '1 / -1', margin: 0 }}>
             Broken and forgotten nights stay in: they are part of what the retrofit does. The evidence is reckoned again with this change.
           </p>
-          <button className="filled" disabled={aside.isPending || !typed.from || !typed.to} onClick={() => aside.mutate()}>
+          <button
+            className="filled"
+            aria-describedby="aside-lacks"
+            disabled={aside.isPending || !typed.from || !typed.to}
+            onClick={() => aside.mutate()}
+          >
             Set them aside
           </button>
+          <Lacking id="aside-lacks" what={[!typed.from && 'the first morning', !typed.to && 'the last morning']} />
           <button className="link" onClick={() => setOpen(false)}>
             leave it
           </button>

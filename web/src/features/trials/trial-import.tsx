@@ -1,10 +1,13 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportTrialMutation, TrialHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import type { EvidenceCoop } from './trials-query.ts';
 import { counted } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
+import { FiringRate } from './firing-rate.tsx';
 
 const ImportTrial = graphql(`
   mutation ImportTrial($input: ImportTrialInput!) {
@@ -35,6 +38,7 @@ const measures = { METER: 'meter', USED: 'fuel used', BURNER_HOURS: 'burner hour
 /** A notebook by file or pasted: looked at first, then what stands behind each house is told, then kept with its evidence. */
 export function TrialImport({ coop }: { coop: EvidenceCoop }) {
   const queries = useQueryClient();
+  const { units } = useUnits();
   const [file, setFile] = useState({ name: 'pasted', text: '' });
   const [typed, set] = useState({ name: '', place: '', station: coop.weatherStations[0]?.id ?? '', unit: '' });
   const [told, tell] = useState<Record<string, Partial<TrialHouseInput>>>({});
@@ -128,9 +132,15 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
           onChange={(e) => setFile({ name: 'pasted', text: e.target.value })}
         />
       </label>
-      <button className="filled" disabled={!file.text || run.isPending} onClick={() => run.mutate({ checkOnly: true, withHouses: false })}>
+      <button
+        className="filled"
+        aria-describedby="notebook-lacks"
+        disabled={!file.text || run.isPending}
+        onClick={() => run.mutate({ checkOnly: true, withHouses: false })}
+      >
         Look at the notebook
-      </button>
+      </button>{' '}
+      <Lacking id="notebook-lacks" what={[!file.text && 'a file, or its text pasted above']} />
       {run.error && <p className="fault">{run.error.message}</p>}
       {found && (
         <div aria-live="polite">
@@ -190,10 +200,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
                     </label>
                     {h.measure === 'BURNER_HOURS' ? (
                       <>
-                        <label>
-                          <span>firing rate, kW</span>
-                          <input inputMode="decimal" onChange={(e) => change({ firingRateKw: Number(e.target.value) || null })} />
-                        </label>
+                        <FiringRate units={units} change={(firingRateKw) => change({ firingRateKw })} />
                         <label>
                           <span>clocked on the meter</span>
                           <input type="checkbox" onChange={(e) => change({ rateClocked: e.target.checked })} />

@@ -20,7 +20,7 @@ describe('figures', () => {
   it('takes the unit one has', () => {
     expect(toMetres('30', 'us')).toBeCloseTo(9.144, 12);
     expect(toMetres('', 'us')).toBeUndefined();
-    expect(toMetres('wide', 'si')).toBeUndefined();
+    expect(toMetres('wide', 'si')).toBeNaN();
     expect(fromMetres(9.144, 'us')).toBe('30');
   });
   it('counts one line and two lines', () => {

@@ -1,3 +1,5 @@
+import { readNumber } from './typed-number.ts';
+
 export type UnitSystem = 'us' | 'si';
 export type Fuel = 'NATURAL_GAS' | 'PROPANE' | 'FUEL_OIL' | 'ELECTRICITY' | 'WOOD_PELLETS';
 
@@ -87,10 +89,10 @@ export const fuelColour: Record<Fuel, string> = {
   WOOD_PELLETS: 'var(--fuel-pellets)',
 };
 
-/** A length typed in ft or m, by the switch, as metres; undefined when it is no number. */
+/** A length typed in ft or m, by the switch, as metres; undefined when nothing is typed, NaN when it is no number. */
 export const toMetres = (typed: string, u: UnitSystem): number | undefined => {
-  const value = Number(typed.trim());
-  return typed.trim() === '' || !Number.isFinite(value) ? undefined : u === 'us' ? value * FOOT : value;
+  const { value } = readNumber(typed);
+  return value === null ? undefined : u === 'us' ? value * FOOT : value;
 };
 export const fromMetres = (m: number | null | undefined, u: UnitSystem): string =>
   m === null || m === undefined ? '' : String(Math.round((u === 'us' ? m / FOOT : m) * 100) / 100);
