@@ -1,3 +1,4 @@
+import { LedgerTable } from '../ledger-table.tsx';
 import { useState, type ReactNode } from 'react';
 
 export interface ChartTable {
@@ -33,31 +34,28 @@ export function ChartFrame({
         </a>
       </div>
       {open && (
-        <div className="scroll" role="region" aria-label={`${title}, as a table, scrolls sideways`} tabIndex={0}>
-          <table>
-            <caption className="small quiet">{title}</caption>
-            <thead>
-              <tr>
-                {table.heads.map((h) => (
-                  <th key={h} scope="col" className="n">
-                    {h}
-                  </th>
+        <LedgerTable name={`${title}, as a table`} caption={<>{title}</>}>
+          <thead>
+            <tr>
+              {table.heads.map((h) => (
+                <th key={h} scope="col" className="n">
+                  {h}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {table.rows.map((r) => (
+              <tr key={String(r[0])}>
+                {r.map((c, i) => (
+                  <td key={table.heads[i]} className="n">
+                    {c}
+                  </td>
                 ))}
               </tr>
-            </thead>
-            <tbody>
-              {table.rows.map((r) => (
-                <tr key={String(r[0])}>
-                  {r.map((c, i) => (
-                    <td key={table.heads[i]} className="n">
-                      {c}
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+            ))}
+          </tbody>
+        </LedgerTable>
       )}
     </figure>
   );

@@ -75,6 +75,7 @@ export function CatalogueTable({ figures }: { figures: readonly Figure[] }) {
       {save.error && <p className="fault">{save.error.message}</p>}
       <div className="scroll" role="region" aria-label="catalogue, scrolls sideways" tabIndex={0}>
         <table className="stack">
+          <caption className="hidden">catalogue of retrofits</caption>
           <thead>
             <tr>
               <th scope="col">number</th>

@@ -15,6 +15,7 @@ export function FuelSets({ heating, emissions }: { heating: Heating; emissions: 
       </p>
       <div className="scroll" role="region" aria-label="heating values, scrolls sideways" tabIndex={0}>
         <table>
+          <caption className="hidden">heating values by set</caption>
           <thead>
             <tr>
               <th scope="col">heating values</th>
@@ -51,6 +52,7 @@ export function FuelSets({ heating, emissions }: { heating: Heating; emissions: 
       <Sources sets={heating} />
       <div className="scroll" role="region" aria-label="emission factors, scrolls sideways" tabIndex={0}>
         <table>
+          <caption className="hidden">emission factors by set</caption>
           <thead>
             <tr>
               <th scope="col">kg CO₂ a MMBtu</th>

@@ -53,6 +53,7 @@ export function StudyAssumptions({ setId, revision, sets }: { setId: string; rev
       {save.error && <p className="fault">{save.error.message}</p>}
       <div className="scroll" role="region" aria-label="assumptions, scrolls sideways" tabIndex={0}>
         <table className="stack">
+          <caption className="hidden">assumptions of a study</caption>
           <thead>
             <tr>
               <th scope="col">assumption</th>

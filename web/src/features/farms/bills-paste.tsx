@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Lacking } from '../../components/forms/lacking.tsx';
@@ -96,7 +97,7 @@ export function BillsPaste({
       {run.error && <p className="fault">{run.error.message}</p>}
       {found && <p>{found.words}</p>}
       {found && found.faults.length > 0 && (
-        <table>
+        <LedgerTable name="faults of the sheet">
           <thead>
             <tr>
               <th scope="col" className="n">
@@ -119,7 +120,7 @@ export function BillsPaste({
               </tr>
             ))}
           </tbody>
-        </table>
+        </LedgerTable>
       )}
       {found?.preview && (
         <>

@@ -150,8 +150,8 @@ export function ContractForm({
           ...supply.seriesChoices.map((s) => [s.id, s.name] as const),
         ])}
       {kind !== 'INDEXED' && field('overIndexUsdPerUnit', `or agreed anew each July: ${per} over the index of that month`)}
-      {!priced && field('adderUsdPerUnit', `a, added to the index, ${per} (empty: 0)`)}
-      {!priced && field('indexShare', 'b, times the index (empty: 1)')}
+      {!priced && field('adderUsdPerUnit', `added to the index, ${per} (empty: 0)`)}
+      {!priced && field('indexShare', 'times the index (empty: 1)')}
       {kind !== 'INDEXED' &&
         field(
           'blockUnits',

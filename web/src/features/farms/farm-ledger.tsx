@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useState } from 'react';
 import { Link } from 'react-router';
 import { CostHead, CostInterval } from '../../components/charts/cost-interval.tsx';
@@ -31,7 +32,7 @@ export function FarmLedger({ farms }: { farms: Farm[] }) {
         The first season of the newest study, houses as they stand, one bill a tank or meter. Thin from one in ten to nine in ten, thick the
         middle half.
       </p>
-      <table className="stack">
+      <LedgerTable name="farms and houses" className="stack">
         <thead>
           <tr>
             <th scope="col" aria-sort={order === 'name' ? 'ascending' : 'none'}>
@@ -63,7 +64,7 @@ export function FarmLedger({ farms }: { farms: Farm[] }) {
             <FarmRows key={f.id} farm={f} most={most} />
           ))}
         </tbody>
-      </table>
+      </LedgerTable>
     </section>
   );
 }

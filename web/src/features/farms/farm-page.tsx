@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
@@ -77,7 +78,7 @@ export function FarmPage() {
       )}
       <section>
         <h2>Houses</h2>
-        <table className="stack">
+        <LedgerTable name="houses of the farm" className="stack">
           <thead>
             <tr>
               <th scope="col">house</th>
@@ -107,7 +108,7 @@ export function FarmPage() {
               </tr>
             ))}
           </tbody>
-        </table>
+        </LedgerTable>
         <p>
           <Link to={`/houses/new?farm=${farm.id}`}>add a house</Link>
         </p>

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { PairBars } from '../../components/charts/bars.tsx';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import type { HeatFragment } from '../../lib/graphql/generated/graphql.ts';
@@ -54,7 +55,7 @@ export function HouseHeat({ standing, other, fuel, units }: Props) {
     <section>
       <h2>Heat ledger</h2>
       <p className="caption">One balance for the season; an option is reckoned whole, never added up.</p>
-      <table>
+      <LedgerTable name="heat ledger">
         <thead>
           <tr>
             <th scope="col">leaves by</th>
@@ -90,7 +91,7 @@ export function HouseHeat({ standing, other, fuel, units }: Props) {
             <td />
           </tr>
         </tbody>
-      </table>
+      </LedgerTable>
       <p className="small quiet">
         {fuelAmount(standing.fuelKwh, fuel, units)} of {fuelName[fuel]}
         {other && <>; with the option {fuelAmount(other.fuelKwh, fuel, units)}</>}. Coldest hour {power(standing.peakKw, units)}

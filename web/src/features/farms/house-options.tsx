@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Link } from 'react-router';
 import { Chief } from '../../components/chief.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
@@ -27,88 +28,86 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
       <div className="phone-only">
         <IntervalHead />
       </div>
-      <div className="scroll" role="region" aria-label="table of options, scrolls sideways" tabIndex={0}>
-        <table className="stack">
-          <thead>
-            <tr>
-              <th scope="col">option</th>
-              <th scope="col" className="n">
-                saved
-                <br />$ a season
-              </th>
-              <th scope="col">
-                <IntervalHead />
-              </th>
-              <th scope="col" className="n">
-                heat saved
-                <br />
-                {heatUnit(units)}
-              </th>
-              <th scope="col" className="n">
-                one in ten
-                <br />
-                under to over, $
-              </th>
-              <th scope="col" className="n">
-                outlay
-                <br />$
-              </th>
-              <th scope="col" className="n">
-                running
-                <br />$ a season
-              </th>
-              <th scope="col">what it asks of you</th>
+      <LedgerTable name="table of options" className="stack">
+        <thead>
+          <tr>
+            <th scope="col">option</th>
+            <th scope="col" className="n">
+              saved
+              <br />$ a season
+            </th>
+            <th scope="col">
+              <IntervalHead />
+            </th>
+            <th scope="col" className="n">
+              heat saved
+              <br />
+              {heatUnit(units)}
+            </th>
+            <th scope="col" className="n">
+              one in ten
+              <br />
+              under to over, $
+            </th>
+            <th scope="col" className="n">
+              outlay
+              <br />$
+            </th>
+            <th scope="col" className="n">
+              running
+              <br />$ a season
+            </th>
+            <th scope="col">what it asks of you</th>
+          </tr>
+        </thead>
+        <tbody>
+          {options.map((o) => (
+            <tr key={o.id} className={o.key === active ? 'chosen' : undefined}>
+              <td>
+                <label className="choice">
+                  <input type="radio" name="option" checked={active === o.key} onChange={() => choose(o.key)} /> {o.title}
+                </label>
+                {o.result && (
+                  <Link className="small" to={`/options/${encodeURIComponent(o.id)}`}>
+                    its money<span className="hidden">: {o.title}</span>
+                  </Link>
+                )}
+              </td>
+              <td className="n chief">{o.result ? <Chief usd={o.result.savingUsd.p50} /> : ''}</td>
+              <td className="mark">
+                {o.result && !o.isRunningChange ? (
+                  <IntervalMark payback={o.result.lastingPayback} />
+                ) : (
+                  <span className="quiet small">{o.isRunningChange ? 'no outlay, so no payback' : ''}</span>
+                )}
+              </td>
+              <td className="n" data-name={`heat saved, ${heatUnit(units)}`}>
+                {o.result && <HeatSaved result={o.result} units={units} />}
+              </td>
+              <td className="n" data-name="saves, $">
+                {o.result ? `${figure(o.result.savingUsd.p10, 2)} to ${figure(o.result.savingUsd.p90, 2)}` : ''}
+              </td>
+              <td className="n" data-name="outlay, $">
+                {figure(o.outlayUsd)}
+              </td>
+              <td className="n" data-name="running, $ a season">
+                {figure(o.runningUsd)}
+              </td>
+              <td className="small quiet note">
+                {o.key === 'none'
+                  ? `${fuelAmount(standing.fuelKwh, fuel, units)} in a middling season${standing.filmDueYear ? `; film due in ${String(standing.filmDueYear)}` : ''}.`
+                  : asks(o).join('. ') + '.'}
+                {o.key === active && o.cautions.length > 0 && (
+                  <span className="caution">
+                    <br />
+                    <b>Caution before you choose it.</b> {o.cautions.join(' ')} Follow local codes and licensed trades.
+                  </span>
+                )}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {options.map((o) => (
-              <tr key={o.id} className={o.key === active ? 'chosen' : undefined}>
-                <td>
-                  <label className="choice">
-                    <input type="radio" name="option" checked={active === o.key} onChange={() => choose(o.key)} /> {o.title}
-                  </label>
-                  {o.result && (
-                    <Link className="small" to={`/options/${encodeURIComponent(o.id)}`}>
-                      its money<span className="hidden">: {o.title}</span>
-                    </Link>
-                  )}
-                </td>
-                <td className="n chief">{o.result ? <Chief usd={o.result.savingUsd.p50} /> : ''}</td>
-                <td className="mark">
-                  {o.result && !o.isRunningChange ? (
-                    <IntervalMark payback={o.result.lastingPayback} />
-                  ) : (
-                    <span className="quiet small">{o.isRunningChange ? 'no outlay, so no payback' : ''}</span>
-                  )}
-                </td>
-                <td className="n" data-name={`heat saved, ${heatUnit(units)}`}>
-                  {o.result && <HeatSaved result={o.result} units={units} />}
-                </td>
-                <td className="n" data-name="saves, $">
-                  {o.result ? `${figure(o.result.savingUsd.p10, 2)} to ${figure(o.result.savingUsd.p90, 2)}` : ''}
-                </td>
-                <td className="n" data-name="outlay, $">
-                  {figure(o.outlayUsd)}
-                </td>
-                <td className="n" data-name="running, $ a season">
-                  {figure(o.runningUsd)}
-                </td>
-                <td className="small quiet note">
-                  {o.key === 'none'
-                    ? `${fuelAmount(standing.fuelKwh, fuel, units)} in a middling season${standing.filmDueYear ? `; film due in ${String(standing.filmDueYear)}` : ''}.`
-                    : asks(o).join('. ') + '.'}
-                  {o.key === active && o.cautions.length > 0 && (
-                    <span className="caution">
-                      <br />
-                      <b>Caution before you choose it.</b> {o.cautions.join(' ')} Follow local codes and licensed trades.
-                    </span>
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </LedgerTable>
     </section>
   );
 }

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useSearchParams } from 'react-router';
@@ -101,7 +102,7 @@ export function HousesPage() {
           }}
         />
       )}
-      <table className="stack">
+      <LedgerTable name="houses" className="stack">
         <thead>
           <tr>
             <th scope="col">house</th>
@@ -142,7 +143,7 @@ export function HousesPage() {
             </tr>
           ))}
         </tbody>
-      </table>
+      </LedgerTable>
       {next && (
         <p className="below">
           <button className="link" onClick={() => put('after', next)}>

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../lib/graphql/client.ts';
@@ -86,41 +87,43 @@ function OwnTable({ own }: { own: Own }) {
       : []),
   ];
   return (
-    <div className="scroll" role="region" aria-label="own price against the index, scrolls sideways" tabIndex={0}>
-      <table>
-        <caption>
+    <LedgerTable
+      name="own price against the index"
+      caption={
+        <>
           Tickets less fees against {own.indexName}, delivered
           {own.withoutIndex > 0 && `; ${String(own.withoutIndex)} more lie in months without a price on record`}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">price = a + b x index</th>
-            <th scope="col" className="n">
-              tickets
-            </th>
-            <th scope="col" className="n">
-              a, $ a {own.unit}
-            </th>
-            <th scope="col" className="n">
-              b
-            </th>
-            <th scope="col" className="n">
-              spread, $ a {own.unit}
-            </th>
+        </>
+      }
+    >
+      <thead>
+        <tr>
+          <th scope="col">what you pay, read from</th>
+          <th scope="col" className="n">
+            tickets
+          </th>
+          <th scope="col" className="n">
+            added to the index, $ a {own.unit}
+          </th>
+          <th scope="col" className="n">
+            times the index
+          </th>
+          <th scope="col" className="n">
+            spread, $ a {own.unit}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([what, count, a, b, sd]) => (
+          <tr key={what}>
+            <td>{what}</td>
+            <td className="n">{count}</td>
+            <td className="n">{a == null ? '' : price(a)}</td>
+            <td className="n">{b == null ? '' : b.toFixed(2)}</td>
+            <td className="n">{sd == null ? '' : price(sd)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {rows.map(([what, count, a, b, sd]) => (
-            <tr key={what}>
-              <td>{what}</td>
-              <td className="n">{count}</td>
-              <td className="n">{a == null ? '' : price(a)}</td>
-              <td className="n">{b == null ? '' : b.toFixed(2)}</td>
-              <td className="n">{sd == null ? '' : price(sd)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+        ))}
+      </tbody>
+    </LedgerTable>
   );
 }

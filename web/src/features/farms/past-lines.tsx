@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { bought, cents, price, type Way } from './past-words.ts';
 
 /** The lines of one way's bill, so that each can be reckoned again by hand; or what stops it. */
@@ -15,36 +16,34 @@ export function PastLines({ way, unit }: { way: Way; unit: string }) {
         {way.stillOwnUnits > 0 && `, with ${bought(way.stillOwnUnits)} ${way.unit} of the block still to be had`}
         {way.creditUsd > 0 && `, with $${cents(way.creditUsd)} standing with the dealer`}
       </summary>
-      <div className="scroll" role="region" aria-label={`lines of ${way.name}, scrolls sideways`} tabIndex={0}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">month</th>
-              <th scope="col">what</th>
-              <th scope="col" className="n">
-                quantity{way.unit === unit ? '' : `, ${way.unit}`}
-              </th>
-              <th scope="col" className="n">
-                $ for one
-              </th>
-              <th scope="col" className="n">
-                $
-              </th>
+      <LedgerTable name={`lines of ${way.name}`}>
+        <thead>
+          <tr>
+            <th scope="col">month</th>
+            <th scope="col">what</th>
+            <th scope="col" className="n">
+              quantity{way.unit === unit ? '' : `, ${way.unit}`}
+            </th>
+            <th scope="col" className="n">
+              $ for one
+            </th>
+            <th scope="col" className="n">
+              $
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {way.lines.map((l, i) => (
+            <tr key={i}>
+              <td>{l.month ?? "season's end"}</td>
+              <td>{l.what}</td>
+              <td className="n">{l.quantity == null ? '' : bought(l.quantity)}</td>
+              <td className="n">{l.usdPerUnit == null ? '' : price(l.usdPerUnit)}</td>
+              <td className="n">{cents(l.usd)}</td>
             </tr>
-          </thead>
-          <tbody>
-            {way.lines.map((l, i) => (
-              <tr key={i}>
-                <td>{l.month ?? "season's end"}</td>
-                <td>{l.what}</td>
-                <td className="n">{l.quantity == null ? '' : bought(l.quantity)}</td>
-                <td className="n">{l.usdPerUnit == null ? '' : price(l.usdPerUnit)}</td>
-                <td className="n">{cents(l.usd)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </LedgerTable>
     </details>
   );
 }

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import type { PastFragment } from '../../lib/graphql/generated/graphql.ts';
 import { bought, cents, months, price } from './past-words.ts';
 
@@ -5,72 +6,70 @@ import { bought, cents, months, price } from './past-words.ts';
 export function PastTable({ past }: { past: PastFragment }) {
   const ends = past.ways.some((w) => w.seasonEndUsd !== 0);
   return (
-    <div className="scroll" role="region" aria-label="a past season by month, scrolls sideways" tabIndex={0}>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">month</th>
-            <th scope="col" className="n">
-              bought, {past.unit}
+    <LedgerTable name="a past season by month">
+      <thead>
+        <tr>
+          <th scope="col">month</th>
+          <th scope="col" className="n">
+            bought, {past.unit}
+          </th>
+          <th scope="col" className="n">
+            paid, $
+          </th>
+          <th scope="col" className="n">
+            index, $ a {past.unit}
+          </th>
+          {past.ways.map((w) => (
+            <th key={w.key} scope="col" className="n">
+              {w.name}, $
             </th>
-            <th scope="col" className="n">
-              paid, $
-            </th>
-            <th scope="col" className="n">
-              index, $ a {past.unit}
-            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {months(past).map((m) => (
+          <tr key={m.month}>
+            <td>{m.month}</td>
+            <td className="n">{bought(m.units)}</td>
+            <td className="n">{m.paidUsd == null ? '' : cents(m.paidUsd)}</td>
+            <td className="n">
+              {m.indexUsdPerUnit == null ? 'not on record' : price(m.indexUsdPerUnit)}
+              {m.indexIsTyped ? ' (typed)' : ''}
+            </td>
             {past.ways.map((w) => (
-              <th key={w.key} scope="col" className="n">
-                {w.name}, $
-              </th>
+              <td key={w.key} className="n">
+                {w.totalUsd == null ? '' : cents(w.monthsUsd[m.no] ?? 0)}
+              </td>
             ))}
           </tr>
-        </thead>
-        <tbody>
-          {months(past).map((m) => (
-            <tr key={m.month}>
-              <td>{m.month}</td>
-              <td className="n">{bought(m.units)}</td>
-              <td className="n">{m.paidUsd == null ? '' : cents(m.paidUsd)}</td>
-              <td className="n">
-                {m.indexUsdPerUnit == null ? 'not on record' : price(m.indexUsdPerUnit)}
-                {m.indexIsTyped ? ' (typed)' : ''}
-              </td>
-              {past.ways.map((w) => (
-                <td key={w.key} className="n">
-                  {w.totalUsd == null ? '' : cents(w.monthsUsd[m.no] ?? 0)}
-                </td>
-              ))}
-            </tr>
-          ))}
-          {ends && (
-            <tr>
-              <td>season&apos;s end</td>
-              <td />
-              <td />
-              <td />
-              {past.ways.map((w) => (
-                <td key={w.key} className="n">
-                  {w.totalUsd == null ? '' : cents(w.seasonEndUsd)}
-                </td>
-              ))}
-            </tr>
-          )}
-        </tbody>
-        <tfoot>
+        ))}
+        {ends && (
           <tr>
-            <td>season</td>
-            <td className="n">{bought(past.months.reduce((sum, m) => sum + m.units, 0))}</td>
-            <td className="n">{past.paidUsd == null ? '' : cents(past.paidUsd)}</td>
+            <td>season&apos;s end</td>
+            <td />
+            <td />
             <td />
             {past.ways.map((w) => (
               <td key={w.key} className="n">
-                {w.totalUsd == null ? 'cannot be settled' : <b>{cents(w.totalUsd)}</b>}
+                {w.totalUsd == null ? '' : cents(w.seasonEndUsd)}
               </td>
             ))}
           </tr>
-        </tfoot>
-      </table>
-    </div>
+        )}
+      </tbody>
+      <tfoot>
+        <tr>
+          <td>season</td>
+          <td className="n">{bought(past.months.reduce((sum, m) => sum + m.units, 0))}</td>
+          <td className="n">{past.paidUsd == null ? '' : cents(past.paidUsd)}</td>
+          <td />
+          {past.ways.map((w) => (
+            <td key={w.key} className="n">
+              {w.totalUsd == null ? 'cannot be settled' : <b>{cents(w.totalUsd)}</b>}
+            </td>
+          ))}
+        </tr>
+      </tfoot>
+    </LedgerTable>
   );
 }

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../../lib/graphql/client.ts';
@@ -120,79 +121,77 @@ function Ways({ e, own, most }: { e: Exposure; own: Way; most: number }) {
         year (common practice, no source). A fixed price that costs what the index costs in the mean: {price(e.fairFixedUsdPerUnit)} a{' '}
         {own.unit}; a dealer&apos;s offer above it is paid for calm.
       </p>
-      <div className="scroll" role="region" aria-label="table of ways to buy the same heat, scrolls sideways" tabIndex={0}>
-        <table className="stack">
-          <thead>
-            <tr>
-              <th scope="col">way</th>
-              <th scope="col" className="n">
-                middle
-                <br />$ a season
-              </th>
-              <th scope="col">
-                <CostHead most={most} />
-              </th>
-              <th scope="col" className="n">
-                one in twenty
-                <br />
-                over, $
-              </th>
-              <th scope="col" className="n">
-                useful heat
-                <br />$ a MMBtu
-              </th>
-              <th scope="col" className="n">
-                against now
-                <br />
-                mean, $
-              </th>
-              <th scope="col" className="n">
-                same cost as now
-                <br />
-                at $ a unit
-              </th>
-              <th scope="col" className="n">
-                new heater
-                <br />$
-              </th>
+      <LedgerTable name="table of ways to buy the same heat" className="stack">
+        <thead>
+          <tr>
+            <th scope="col">way</th>
+            <th scope="col" className="n">
+              middle
+              <br />$ a season
+            </th>
+            <th scope="col">
+              <CostHead most={most} />
+            </th>
+            <th scope="col" className="n">
+              one in twenty
+              <br />
+              over, $
+            </th>
+            <th scope="col" className="n">
+              useful heat
+              <br />$ a MMBtu
+            </th>
+            <th scope="col" className="n">
+              against now
+              <br />
+              mean, $
+            </th>
+            <th scope="col" className="n">
+              same cost as now
+              <br />
+              at $ a unit
+            </th>
+            <th scope="col" className="n">
+              new heater
+              <br />$
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {e.ways.map((w) => (
+            <tr key={w.key} className={w.isOwn ? 'chosen' : undefined}>
+              <td>
+                <span className={w.isReckoned ? 'quiet' : undefined}>{w.isOwn ? <b>{w.name}</b> : w.name}</span>
+                {(w.leftoverUsd > 1 || w.minimumUsd > 1) && (
+                  <span className="second">
+                    {w.leftoverUsd > 1 && `${dollars(w.leftoverUsd)} for fuel of the block not used. `}
+                    {w.minimumUsd > 1 && `${dollars(w.minimumUsd)} for taking less than agreed.`}
+                  </span>
+                )}
+              </td>
+              <td className="n chief">{figure(w.costUsd.p50)}</td>
+              <td className="mark">
+                <CostInterval cost={w.costUsd} most={most} fuel={w.fuel as Fuel} />
+              </td>
+              <td className="n" data-name="one in twenty over, $">
+                {figure(w.costUsd.p95)}
+              </td>
+              <td className="n" data-name="useful heat, $ a MMBtu">
+                {w.usdPerMmbtu.toFixed(1)}
+              </td>
+              <td className="n" data-name="against now, $">
+                {w.isOwn ? '' : Math.abs(w.lessUsd) < 1 ? '0' : `${figure(Math.abs(w.lessUsd), 2)} ${w.lessUsd > 0 ? 'less' : 'more'}`}
+              </td>
+              <td className="n" data-name="same cost as now at">
+                {w.breakEvenUsdPerUnit && !w.isOwn ? `${price(w.breakEvenUsdPerUnit)} a ${w.unit}` : ''}
+              </td>
+              <td className="n" data-name="new heater, $">
+                {w.heaterUsd > 0 ? figure(w.heaterUsd, 2) : ''}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {e.ways.map((w) => (
-              <tr key={w.key} className={w.isOwn ? 'chosen' : undefined}>
-                <td>
-                  <span className={w.isReckoned ? 'quiet' : undefined}>{w.isOwn ? <b>{w.name}</b> : w.name}</span>
-                  {(w.leftoverUsd > 1 || w.minimumUsd > 1) && (
-                    <span className="second">
-                      {w.leftoverUsd > 1 && `${dollars(w.leftoverUsd)} for fuel of the block not used. `}
-                      {w.minimumUsd > 1 && `${dollars(w.minimumUsd)} for taking less than agreed.`}
-                    </span>
-                  )}
-                </td>
-                <td className="n chief">{figure(w.costUsd.p50)}</td>
-                <td className="mark">
-                  <CostInterval cost={w.costUsd} most={most} fuel={w.fuel as Fuel} />
-                </td>
-                <td className="n" data-name="one in twenty over, $">
-                  {figure(w.costUsd.p95)}
-                </td>
-                <td className="n" data-name="useful heat, $ a MMBtu">
-                  {w.usdPerMmbtu.toFixed(1)}
-                </td>
-                <td className="n" data-name="against now, $">
-                  {w.isOwn ? '' : Math.abs(w.lessUsd) < 1 ? '0' : `${figure(Math.abs(w.lessUsd), 2)} ${w.lessUsd > 0 ? 'less' : 'more'}`}
-                </td>
-                <td className="n" data-name="same cost as now at">
-                  {w.breakEvenUsdPerUnit && !w.isOwn ? `${price(w.breakEvenUsdPerUnit)} a ${w.unit}` : ''}
-                </td>
-                <td className="n" data-name="new heater, $">
-                  {w.heaterUsd > 0 ? figure(w.heaterUsd, 2) : ''}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </LedgerTable>
       <p className="caution">
         <b>Before a change of fuel or heater:</b> fuel lines, flues, wiring and tanks are work for licensed trades and follow the local
         code; a carbon monoxide alarm in every heated house. A block paid ahead is money with the dealer: ask what secures it.
@@ -210,54 +209,52 @@ function Tail({ e, own }: { e: Exposure; own: Way }) {
         Each option on every house that has it, under the contract as it is; its yearly cost is the outlay as a payment over its life, and
         running. It earns that where {fuelName[own.fuel]} costs more than the last column.
       </p>
-      <div className="scroll" role="region" aria-label="table of what options take off, scrolls sideways" tabIndex={0}>
-        <table className="stack">
-          <thead>
-            <tr>
-              <th scope="col">option</th>
-              <th scope="col" className="n">
-                off one season
-                <br />
-                in twenty, $
-              </th>
-              <th scope="col" className="n">
-                off the mean
-                <br />$ a season
-              </th>
-              <th scope="col" className="n">
-                its own cost
-                <br />$ a year
-              </th>
-              <th scope="col" className="n">
-                earned over
-                <br />$ a {own.unit}
-              </th>
+      <LedgerTable name="table of what options take off" className="stack">
+        <thead>
+          <tr>
+            <th scope="col">option</th>
+            <th scope="col" className="n">
+              off one season
+              <br />
+              in twenty, $
+            </th>
+            <th scope="col" className="n">
+              off the mean
+              <br />$ a season
+            </th>
+            <th scope="col" className="n">
+              its own cost
+              <br />$ a year
+            </th>
+            <th scope="col" className="n">
+              earned over
+              <br />$ a {own.unit}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {e.options.map((o) => (
+            <tr key={o.key}>
+              <td>
+                {o.title}
+                <span className="second">
+                  {o.houses} {o.houses === 1 ? 'house' : 'houses'}
+                </span>
+              </td>
+              <td className="n chief">{figure(o.tailOffUsd)}</td>
+              <td className="n" data-name="off the mean, $">
+                {figure(o.meanOffUsd)}
+              </td>
+              <td className="n" data-name="its own cost, $ a year">
+                {figure(o.yearlyUsd)}
+              </td>
+              <td className="n" data-name={`earned over, $ a ${own.unit}`}>
+                {o.breakEvenUsdPerUnit ? o.breakEvenUsdPerUnit.toFixed(o.breakEvenUsdPerUnit < 1 ? 3 : 2) : ''}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {e.options.map((o) => (
-              <tr key={o.key}>
-                <td>
-                  {o.title}
-                  <span className="second">
-                    {o.houses} {o.houses === 1 ? 'house' : 'houses'}
-                  </span>
-                </td>
-                <td className="n chief">{figure(o.tailOffUsd)}</td>
-                <td className="n" data-name="off the mean, $">
-                  {figure(o.meanOffUsd)}
-                </td>
-                <td className="n" data-name="its own cost, $ a year">
-                  {figure(o.yearlyUsd)}
-                </td>
-                <td className="n" data-name={`earned over, $ a ${own.unit}`}>
-                  {o.breakEvenUsdPerUnit ? o.breakEvenUsdPerUnit.toFixed(o.breakEvenUsdPerUnit < 1 ? 3 : 2) : ''}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </LedgerTable>
     </section>
   );
 }

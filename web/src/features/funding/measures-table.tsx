@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { dollars, figure, heat, heatUnit } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import type { Order } from './funding-query.ts';
@@ -25,88 +26,86 @@ export function MeasuresTable({ order }: { order: Order }) {
         of them in which the round saves least (cheap fuel, mild winters), read from the sum. CO₂ by {order.emissionFactors}; electricity
         counts none.
       </p>
-      <div className="scroll" role="region" aria-label="measures, scrolls sideways" tabIndex={0}>
-        <table className="stack">
-          <thead>
-            <tr>
-              <th scope="col">ordered by</th>
-              <th scope="col" className="n">
-                funded
-              </th>
-              <th scope="col" className="n">
-                grants
-                <br />$
-              </th>
-              <th scope="col" className="n">
-                saves a<br />
-                season, $
-              </th>
-              <th scope="col" className="n">
-                where
-                <br />
-                least, $
-              </th>
-              <th scope="col" className="n">
-                heat a season
-                <br />
-                {heatUnit(units)}
-              </th>
-              <th scope="col" className="n">
-                CO₂ a season
-                <br />
-                metric tons
-              </th>
-              <th scope="col">who would change</th>
-            </tr>
-          </thead>
-          <tbody>
-            {order.measures.map((m) => {
-              const then = funded(m);
-              const enter = [...then].filter((id) => !now.has(id));
-              const leave = [...now].filter((id) => !then.has(id));
-              const list = (ids: string[]) =>
-                ids
-                  .slice(0, 2)
-                  .map((id) => titles.get(id) ?? id)
-                  .join('; ') + (ids.length > 2 ? ` and ${String(ids.length - 2)} more` : '');
-              return (
-                <tr key={m.merit}>
-                  <td>
-                    <b>{names[m.merit]}</b>
-                    {m.merit === order.merit && <span className="second">this round</span>}
-                  </td>
-                  <td className="n" data-name="funded">
-                    {then.size}
-                  </td>
-                  <td className="n" data-name="grants $">
-                    {figure(m.grantUsd)}
-                  </td>
-                  <td className="n chief">
-                    <span className="wide">{figure(m.savingUsd)}</span>
-                    <span className="phone">{dollars(m.savingUsd)}</span>
-                  </td>
-                  <td className="n" data-name="where least, $">
-                    {figure(m.worstTenthUsd)}
-                  </td>
-                  <td className="n" data-name={`heat, ${heatUnit(units)}`}>
-                    {heat(m.heatSavedKwh, units)}
-                  </td>
-                  <td className="n" data-name="CO₂, t">
-                    {figure(m.co2SavedKg / 1000, 3)}
-                  </td>
-                  <td className="small note">
-                    {m.merit === order.merit
-                      ? ''
-                      : enter.length + leave.length === 0
-                        ? 'nobody'
-                        : `${enter.length > 0 ? `enter: ${list(enter)}. ` : ''}${leave.length > 0 ? `leave: ${list(leave)}.` : ''}`}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
+      <LedgerTable name="measures" className="stack">
+        <thead>
+          <tr>
+            <th scope="col">ordered by</th>
+            <th scope="col" className="n">
+              funded
+            </th>
+            <th scope="col" className="n">
+              grants
+              <br />$
+            </th>
+            <th scope="col" className="n">
+              saves a<br />
+              season, $
+            </th>
+            <th scope="col" className="n">
+              where
+              <br />
+              least, $
+            </th>
+            <th scope="col" className="n">
+              heat a season
+              <br />
+              {heatUnit(units)}
+            </th>
+            <th scope="col" className="n">
+              CO₂ a season
+              <br />
+              metric tons
+            </th>
+            <th scope="col">who would change</th>
+          </tr>
+        </thead>
+        <tbody>
+          {order.measures.map((m) => {
+            const then = funded(m);
+            const enter = [...then].filter((id) => !now.has(id));
+            const leave = [...now].filter((id) => !then.has(id));
+            const list = (ids: string[]) =>
+              ids
+                .slice(0, 2)
+                .map((id) => titles.get(id) ?? id)
+                .join('; ') + (ids.length > 2 ? ` and ${String(ids.length - 2)} more` : '');
+            return (
+              <tr key={m.merit}>
+                <td>
+                  <b>{names[m.merit]}</b>
+                  {m.merit === order.merit && <span className="second">this round</span>}
+                </td>
+                <td className="n" data-name="funded">
+                  {then.size}
+                </td>
+                <td className="n" data-name="grants $">
+                  {figure(m.grantUsd)}
+                </td>
+                <td className="n chief">
+                  <span className="wide">{figure(m.savingUsd)}</span>
+                  <span className="phone">{dollars(m.savingUsd)}</span>
+                </td>
+                <td className="n" data-name="where least, $">
+                  {figure(m.worstTenthUsd)}
+                </td>
+                <td className="n" data-name={`heat, ${heatUnit(units)}`}>
+                  {heat(m.heatSavedKwh, units)}
+                </td>
+                <td className="n" data-name="CO₂, t">
+                  {figure(m.co2SavedKg / 1000, 3)}
+                </td>
+                <td className="small note">
+                  {m.merit === order.merit
+                    ? ''
+                    : enter.length + leave.length === 0
+                      ? 'nobody'
+                      : `${enter.length > 0 ? `enter: ${list(enter)}. ` : ''}${leave.length > 0 ? `leave: ${list(leave)}.` : ''}`}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </LedgerTable>
     </section>
   );
 }

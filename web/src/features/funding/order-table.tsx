@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Fragment, useState } from 'react';
 import { Link } from 'react-router';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
@@ -26,56 +27,54 @@ export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
       <div className="phone-only">
         <IntervalHead />
       </div>
-      <div className="scroll" role="region" aria-label="funding order, scrolls sideways" tabIndex={0}>
-        <table className="stack ranked">
-          <thead>
-            <tr>
-              <th scope="col">farm, house, option</th>
-              <th scope="col" className="n">
-                grant
-                <br />$
-              </th>
-              <th scope="col">
-                <IntervalHead />
-              </th>
-              <th scope="col">
-                data
-                <br />
-                grade
-              </th>
-              <th scope="col" className="n">
-                funded, of 100
-                <br />
-                single futures
-              </th>
-              <th scope="col" className="n">
-                saves a<br />
-                season, $
-              </th>
-              <th scope="col" className="n">
-                whole
-                <br />
-                cost, $
-              </th>
-              <th scope="col" className="n">
-                own
-                <br />
-                part, $
-              </th>
-              <th scope="col">committee</th>
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((r, i) => (
-              <Fragment key={r.option.id}>
-                {i === funded && <BudgetLine order={order} />}
-                <OrderRow row={r} next={order.rows[i + 1]} rules={rules} />
-              </Fragment>
-            ))}
-            {shown.length === funded && <BudgetLine order={order} />}
-          </tbody>
-        </table>
-      </div>
+      <LedgerTable name="funding order" className="stack ranked">
+        <thead>
+          <tr>
+            <th scope="col">farm, house, option</th>
+            <th scope="col" className="n">
+              grant
+              <br />$
+            </th>
+            <th scope="col">
+              <IntervalHead />
+            </th>
+            <th scope="col">
+              data
+              <br />
+              grade
+            </th>
+            <th scope="col" className="n">
+              funded, of 100
+              <br />
+              single futures
+            </th>
+            <th scope="col" className="n">
+              saves a<br />
+              season, $
+            </th>
+            <th scope="col" className="n">
+              whole
+              <br />
+              cost, $
+            </th>
+            <th scope="col" className="n">
+              own
+              <br />
+              part, $
+            </th>
+            <th scope="col">committee</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((r, i) => (
+            <Fragment key={r.option.id}>
+              {i === funded && <BudgetLine order={order} />}
+              <OrderRow row={r} next={order.rows[i + 1]} rules={rules} />
+            </Fragment>
+          ))}
+          {shown.length === funded && <BudgetLine order={order} />}
+        </tbody>
+      </LedgerTable>
       {order.rows.length > funded + BELOW && (
         <p className="below">
           <button className="link" aria-expanded={all} onClick={() => showAll(!all)}>

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Field } from '../../components/forms/field.tsx';
@@ -244,7 +245,7 @@ export function ImportPage() {
             {counted(found.rows, 'row')}, {counted(found.faults.length, 'fault')}.
           </p>
           {found.faults.length > 0 && (
-            <table>
+            <LedgerTable name="faults of the file">
               <thead>
                 <tr>
                   <th scope="col" className="n">
@@ -267,7 +268,7 @@ export function ImportPage() {
                   </tr>
                 ))}
               </tbody>
-            </table>
+            </LedgerTable>
           )}
           {found.findings && (
             <>

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
@@ -36,7 +37,7 @@ export function DataGaps() {
       {!data && !error && <p className="quiet small">Weighing what is not known.</p>}
       {data && gaps.length === 0 && <p>Nothing: every house has a record and no default stands in.</p>}
       {gaps.length > 0 && (
-        <table className="stack">
+        <LedgerTable name="what the data lacks" className="stack">
           <thead>
             <tr>
               <th scope="col">where</th>
@@ -77,7 +78,7 @@ export function DataGaps() {
               </tr>
             ))}
           </tbody>
-        </table>
+        </LedgerTable>
       )}
       {gaps.length > SHOWN && (
         <p className="below">

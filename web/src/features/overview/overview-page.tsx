@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
@@ -135,7 +136,7 @@ export function OverviewPage() {
             The first ten by saving per grant dollar under the usual rules, each with its interval. Payback is reckoned on the whole cost,
             without the grant.
           </p>
-          <table className="stack ranked">
+          <LedgerTable name="what to fund first" className="stack ranked">
             <thead>
               <tr>
                 <th scope="col">farm, house, option</th>
@@ -167,7 +168,7 @@ export function OverviewPage() {
                 </tr>
               ))}
             </tbody>
-          </table>
+          </LedgerTable>
           <p className="below">
             <Link to="/funding">all of them, and why in this order</Link>
           </p>
@@ -176,7 +177,7 @@ export function OverviewPage() {
         <section>
           <h2>By fuel</h2>
           <p className="caption">The first season, as the houses stand.</p>
-          <table>
+          <LedgerTable name="cost by fuel, first season">
             <thead>
               <tr>
                 <th scope="col">fuel</th>
@@ -203,7 +204,7 @@ export function OverviewPage() {
                 </tr>
               ))}
             </tbody>
-          </table>
+          </LedgerTable>
         </section>
         <section>
           <h2>How well the houses are known</h2>

@@ -56,6 +56,7 @@ function Form({ set, known }: { set: { id: string; revision: number }; known: Kn
       </p>
       <div className="scroll" role="region" aria-label="table of correlations, scrolls sideways" tabIndex={0}>
         <table className="stack">
+          <caption className="hidden">correlations of the prices</caption>
           <thead>
             <tr>
               <th scope="col">pair</th>

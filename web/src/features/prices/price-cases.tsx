@@ -71,6 +71,7 @@ export function PriceCases({
       {choose.error && <p className="fault">{choose.error.message}</p>}
       <div className="scroll" role="region" aria-label="table of price cases, scrolls sideways" tabIndex={0}>
         <table className="stack">
+          <caption className="hidden">price cases</caption>
           <thead>
             <tr>
               <th scope="col">case</th>

@@ -12,6 +12,7 @@ export function PriceModels({ models, unit, lastMonth }: { models: Settings['mod
       </p>
       <div className="scroll" role="region" aria-label="table of price models, scrolls sideways" tabIndex={0}>
         <table className="stack">
+          <caption className="hidden">price models</caption>
           <thead>
             <tr>
               <th scope="col">model</th>

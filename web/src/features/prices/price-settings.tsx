@@ -75,6 +75,7 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
       </fieldset>
       <div className="scroll" role="region" aria-label="price settings, scrolls sideways" tabIndex={0}>
         <table className="stack">
+          <caption className="hidden">settings of the price model</caption>
           <thead>
             <tr>
               <th scope="col">setting</th>

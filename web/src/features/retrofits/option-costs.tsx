@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { InlineNumber } from '../../components/forms/inline-number.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
@@ -59,7 +60,7 @@ export function OptionCosts({ option }: { option: Option }) {
     <section>
       <h2>What it costs, and asks</h2>
       <p className="caption">Green figures can be changed; the study is then marked out of date.</p>
-      <table>
+      <LedgerTable name="what it costs once">
         <thead>
           <tr>
             <th scope="col">once ({option.outlayBasis})</th>
@@ -80,8 +81,8 @@ export function OptionCosts({ option }: { option: Option }) {
             <td className="n">{option.isRunningChange ? 0 : editable('outlayUsd', Math.round(option.outlayUsd), 'outlay, dollars')}</td>
           </tr>
         </tbody>
-      </table>
-      <table>
+      </LedgerTable>
+      <LedgerTable name="what it costs each season">
         <thead>
           <tr>
             <th scope="col">each season</th>
@@ -109,7 +110,7 @@ export function OptionCosts({ option }: { option: Option }) {
             <td className="n">{figure(option.runningUsd)}</td>
           </tr>
         </tbody>
-      </table>
+      </LedgerTable>
       {answer?.faults.map((f) => (
         <p key={f.message} className="fault" role="alert">
           {f.message} {f.remedy}

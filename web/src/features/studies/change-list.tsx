@@ -20,6 +20,7 @@ export function ChangeList({ changes }: { changes: StudiesQuery['coop']['changes
         </p>
       ))}
       <table className="stack">
+        <caption className="hidden">changes</caption>
         <thead>
           <tr>
             <th scope="col">what</th>

@@ -14,6 +14,7 @@ export function StudyList({ studies }: { studies: readonly Study[] }) {
       </p>
       <div className="scroll" role="region" aria-label="studies, scrolls sideways" tabIndex={0}>
         <table className="stack">
+          <caption className="hidden">studies</caption>
           <thead>
             <tr>
               <th scope="col">study</th>

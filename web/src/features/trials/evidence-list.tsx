@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
@@ -21,69 +22,65 @@ const kinds = { TRIAL: 'trial', AWARD: 'award followed to its bills', PUBLISHED:
 
 export function FactorTable({ factors }: { factors: readonly Factor[] }) {
   return (
-    <div className="scroll" role="region" aria-label="realised factors by retrofit, scrolls sideways" tabIndex={0}>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">retrofit</th>
-            <th scope="col">true saving over modelled, studies take; 0 to 1.6, nine in ten houses</th>
-            <th scope="col" className="n">
-              before
-            </th>
-            <th scope="col" className="n">
-              sites
-            </th>
-            <th scope="col" className="n">
-              now
-            </th>
+    <LedgerTable name="realised factors by retrofit">
+      <thead>
+        <tr>
+          <th scope="col">retrofit</th>
+          <th scope="col">true saving over modelled, studies take; 0 to 1.6, nine in ten houses</th>
+          <th scope="col" className="n">
+            before
+          </th>
+          <th scope="col" className="n">
+            sites
+          </th>
+          <th scope="col" className="n">
+            now
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {factors.map((f) => (
+          <tr key={f.retrofitCode}>
+            <td>
+              <b>{f.retrofitTitle}</b>
+              {f.sites > 0 && <span className="second">{f.words}</span>}
+            </td>
+            <td className="mark">
+              <SavingMark value={f.mean} low={f.mean - 1.645 * f.sd} high={f.mean + 1.645 * f.sd} most={1.6} />
+            </td>
+            <td className="n">
+              {f.priorMean.toFixed(2)} ± {f.priorSd.toFixed(2)}
+            </td>
+            <td className="n">{f.sites}</td>
+            <td className="n">
+              <b>{f.mean.toFixed(2)}</b> ± {f.sd.toFixed(2)}
+            </td>
           </tr>
-        </thead>
-        <tbody>
-          {factors.map((f) => (
-            <tr key={f.retrofitCode}>
-              <td>
-                <b>{f.retrofitTitle}</b>
-                {f.sites > 0 && <span className="second">{f.words}</span>}
-              </td>
-              <td className="mark">
-                <SavingMark value={f.mean} low={f.mean - 1.645 * f.sd} high={f.mean + 1.645 * f.sd} most={1.6} />
-              </td>
-              <td className="n">
-                {f.priorMean.toFixed(2)} ± {f.priorSd.toFixed(2)}
-              </td>
-              <td className="n">{f.sites}</td>
-              <td className="n">
-                <b>{f.mean.toFixed(2)}</b> ± {f.sd.toFixed(2)}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+        ))}
+      </tbody>
+    </LedgerTable>
   );
 }
 
 export function EvidenceTable({ evidence }: { evidence: readonly Evidence[] }) {
   return (
-    <div className="scroll" role="region" aria-label="evidence, scrolls sideways" tabIndex={0}>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">retrofit</th>
-            <th scope="col">where it comes from</th>
-            <th scope="col" className="n">
-              factor
-            </th>
-            <th scope="col">counts</th>
-          </tr>
-        </thead>
-        <tbody>
-          {evidence.map((e) => (
-            <EvidenceRow key={e.id} e={e} />
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <LedgerTable name="evidence">
+      <thead>
+        <tr>
+          <th scope="col">retrofit</th>
+          <th scope="col">where it comes from</th>
+          <th scope="col" className="n">
+            factor
+          </th>
+          <th scope="col">counts</th>
+        </tr>
+      </thead>
+      <tbody>
+        {evidence.map((e) => (
+          <EvidenceRow key={e.id} e={e} />
+        ))}
+      </tbody>
+    </LedgerTable>
   );
 }
 

@@ -1,3 +1,4 @@
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { counted, dollars, fuelName, temperature, type UnitSystem } from '../../lib/units/format.ts';
 import { NightsAside } from './nights-aside.tsx';
 import { SavingMark } from './saving-mark.tsx';
@@ -56,48 +57,45 @@ function ComparisonPart({ c, control, units }: { c: Comparison; control: string;
             {w}
           </p>
         ))}
-        <div
-          className="scroll"
-          role="region"
-          aria-label={`saving of ${c.retrofitTitle.toLowerCase()} by outside temperature, house ${c.house}, scrolls sideways`}
-          tabIndex={0}
-        >
-          <table>
-            <caption className="small quiet">
+        <LedgerTable
+          name={`saving of ${c.retrofitTitle.toLowerCase()} by outside temperature, house ${c.house}`}
+          caption={
+            <>
               By outside temperature.{' '}
               {slope &&
                 (sure
                   ? `Each ${units === 'us' ? '10 F' : '5 K'} colder ${slope.value > 0 ? 'adds' : 'takes'} ${Math.abs(100 * slope.value * degrees).toFixed(1)} points.`
                   : 'No trend with the cold that this trial could tell from chance.')}
-            </caption>
-            <thead>
-              <tr>
-                <th scope="col">nights at</th>
-                <th scope="col" className="n">
-                  nights
-                </th>
-                <th scope="col">saving, 0 to 60 %</th>
-                <th scope="col" className="n">
-                  %
-                </th>
+            </>
+          }
+        >
+          <thead>
+            <tr>
+              <th scope="col">nights at</th>
+              <th scope="col" className="n">
+                nights
+              </th>
+              <th scope="col">saving, 0 to 60 %</th>
+              <th scope="col" className="n">
+                %
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {c.byCold.map((b) => (
+              <tr key={b.fromC}>
+                <td>
+                  {temperature(b.fromC, units)} to {temperature(b.toC, units)}
+                </td>
+                <td className="n">{Math.round(b.nights)}</td>
+                <td className="mark">
+                  <SavingMark {...b.saving} />
+                </td>
+                <td className="n">{Math.round(100 * b.saving.value)}</td>
               </tr>
-            </thead>
-            <tbody>
-              {c.byCold.map((b) => (
-                <tr key={b.fromC}>
-                  <td>
-                    {temperature(b.fromC, units)} to {temperature(b.toC, units)}
-                  </td>
-                  <td className="n">{Math.round(b.nights)}</td>
-                  <td className="mark">
-                    <SavingMark {...b.saving} />
-                  </td>
-                  <td className="n">{Math.round(100 * b.saving.value)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+            ))}
+          </tbody>
+        </LedgerTable>
         {c.elsewhere.length > 0 && (
           <p className="small">
             The same house elsewhere, in a middling winter:{' '}
