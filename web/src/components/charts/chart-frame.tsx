@@ -1,5 +1,5 @@
-import { LedgerTable } from '../ledger-table.tsx';
 import { useState, type ReactNode } from 'react';
+import { LedgerTable } from '../ledger-table.tsx';
 
 export interface ChartTable {
   heads: string[];

@@ -1,5 +1,5 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Fragment } from 'react';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
 import { counted } from '../../lib/units/format.ts';
 import { BillsLineActions } from './bills-line-actions.tsx';

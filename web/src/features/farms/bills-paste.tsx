@@ -1,6 +1,6 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Fuel, UnitSystem } from '../../lib/units/format.ts';

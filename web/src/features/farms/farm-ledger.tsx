@@ -1,6 +1,6 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { CostHead, CostInterval } from '../../components/charts/cost-interval.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import type { FarmsQuery } from '../../lib/graphql/generated/graphql.ts';

@@ -1,7 +1,7 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';

@@ -1,5 +1,5 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Link } from 'react-router';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Chief } from '../../components/chief.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import type { HouseQuery } from '../../lib/graphql/generated/graphql.ts';

@@ -1,7 +1,7 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useSearchParams } from 'react-router';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Choice } from '../../components/forms/field.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { ask } from '../../lib/graphql/client.ts';

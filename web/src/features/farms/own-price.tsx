@@ -1,6 +1,6 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import type { OwnPriceQuery } from '../../lib/graphql/generated/graphql.ts';
 import { ContractForm } from './contract-form.tsx';

@@ -1,6 +1,6 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import type { ExposureQuery as Answer } from '../../lib/graphql/generated/graphql.ts';
 import { counted, dollars, figure, fuelName, heat, heatUnit, ofHundred, type Fuel } from '../../lib/units/format.ts';

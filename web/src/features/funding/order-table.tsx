@@ -1,6 +1,6 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Fragment, useState } from 'react';
 import { Link } from 'react-router';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { dollars, figure, ofHundred } from '../../lib/units/format.ts';

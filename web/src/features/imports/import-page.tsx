@@ -1,6 +1,6 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Field } from '../../components/forms/field.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { readNumber } from '../../lib/units/typed-number.ts';

@@ -1,7 +1,7 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { dollars, figure } from '../../lib/units/format.ts';

@@ -1,6 +1,6 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { FanChart } from '../../components/charts/fan-chart.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';

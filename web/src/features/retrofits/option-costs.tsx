@@ -1,5 +1,5 @@
-import { LedgerTable } from '../../components/ledger-table.tsx';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { LedgerTable } from '../../components/ledger-table.tsx';
 import { InlineNumber } from '../../components/forms/inline-number.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
