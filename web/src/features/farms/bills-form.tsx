@@ -9,6 +9,7 @@ import { counted, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 import { BillsEntries, type Entry } from './bills-entries.tsx';
 import { SaveFuelRecord } from './bills-queries.ts';
 import { BillsVerdict } from './bills-verdict.tsx';
+import { usualUnit } from './house-words.ts';
 import { CONFLICT, typedNumber } from './save-hook.ts';
 
 /** Figures of a line; a credit note may be negative. */
@@ -58,7 +59,7 @@ export function BillsForm({
   const tank = kind === 'TANK';
   const [lines, setLines] = useState<FuelEntryInput[]>(bills.entries.map(asInput));
   const [automatic, setAutomatic] = useState(bills.automaticDelivery ?? false);
-  const usual = bills.entries[0]?.unit ?? (fuel === 'NATURAL_GAS' ? 'therm' : fuel === 'ELECTRICITY' ? 'kWh' : 'gal');
+  const usual = bills.entries[0]?.unit ?? usualUnit(fuel, units);
   const [typed, set] = useState({
     from: '',
     to: '',

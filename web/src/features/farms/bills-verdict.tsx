@@ -4,6 +4,8 @@ import { day, sentence } from './bills-words.ts';
 
 const of100 = (factor: number) => `${factor < 1 ? '−' : '+'}${String(Math.abs(Math.round(100 * (factor - 1))))} %`;
 
+const offBy = (pct: number | null | undefined) => (pct == null ? 'an unknown share' : `${Math.abs(pct).toFixed(1)} %`);
+
 /** What the bills say, before any saving: reckoned against billed, the verdict, what to check first, the grade and what would raise it. */
 export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fuel: Fuel; units: UnitSystem }) {
   const { check: c, multiplier: m, baseKwhPerDay: b, reasons: r, apart: a } = bills;
@@ -53,25 +55,33 @@ export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fue
           </ul>
         </>
       )}
-      {m && (
-        <p className="small quiet">
-          Loss multiplier {m.value.toFixed(2)}
-          {m.low != null && m.high != null ? ` (90 %: ${m.low.toFixed(2)} to ${m.high.toFixed(2)})` : ' (too few intervals for a range)'};
-          base use {b ? fuelAmount(b.value, fuel, units) : 'none'} a day, {bills.baseIsFitted ? 'fitted' : 'not fitted'}. Bias{' '}
-          {bills.nmbePct?.toFixed(1) ?? '–'} %, scatter {bills.cvRmsePct?.toFixed(1) ?? '–'} % with the fit; as described{' '}
-          {bills.describedNmbePct?.toFixed(1) ?? '–'} and {bills.describedCvRmsePct?.toFixed(1) ?? '–'} %. Limits 5 and 15 % are those of
-          ASHRAE Guideline 14 for months, borrowed for other intervals.
-        </p>
-      )}
-      {a && (
-        <p className="small quiet">
-          {a.billsTell
-            ? 'These bills tell leaks from films: '
-            : 'Bills alone cannot tell leaks from films; with what such houses are like they leave '}
-          air changes at {a.airFactor.toFixed(2)} times those described (90 %: {a.airLow.toFixed(2)} to {a.airHigh.toFixed(2)}) and the
-          films&apos; U-values at {a.filmFactor.toFixed(2)} times ({a.filmLow.toFixed(2)} to {a.filmHigh.toFixed(2)}). Studies draw the air
-          changes from that; it moves what sealing, foam and curtains save, not what the houses burn.
-        </p>
+      {(m || a) && (
+        <details className="small quiet">
+          <summary>How the bills were met by the model</summary>
+          {m && (
+            <p>
+              By the bills these houses lose {m.value.toFixed(2)} times the heat that their description gives
+              {m.low != null && m.high != null
+                ? ` (nine in ten: ${m.low.toFixed(2)} to ${m.high.toFixed(2)})`
+                : ' (too few intervals for a range)'}
+              ; besides heating, {b ? fuelAmount(b.value, fuel, units) : 'nothing'} a day is burned
+              {bills.baseIsFitted ? ', as read from the bills' : ''}. With that, the model is off by {offBy(bills.nmbePct)} in all and
+              scatters by {offBy(bills.cvRmsePct)} from bill to bill; from the description alone by {offBy(bills.describedNmbePct)} and{' '}
+              {offBy(bills.describedCvRmsePct)}. Believed are up to 5 and 15 %, the limits of ASHRAE Guideline 14 for months (there: NMBE
+              and CV(RMSE)), borrowed for other intervals.
+            </p>
+          )}
+          {a && (
+            <p>
+              {a.billsTell
+                ? 'These bills tell leaks from films: '
+                : 'Bills alone cannot tell leaks from films; with what such houses are like they leave '}
+              air changes at {a.airFactor.toFixed(2)} times those described (nine in ten: {a.airLow.toFixed(2)} to {a.airHigh.toFixed(2)})
+              and what the films let through at {a.filmFactor.toFixed(2)} times ({a.filmLow.toFixed(2)} to {a.filmHigh.toFixed(2)}). Studies
+              draw the air changes from that; it moves what sealing, foam and curtains save, not what the houses burn.
+            </p>
+          )}
+        </details>
       )}
       {bills.notes.map((n) => (
         <p key={n} className="small quiet">

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { FormFrame } from './form-frame.tsx';
 import { coverings, plans } from './house-words.ts';
 import { ChangeHouses } from './houses-queries.ts';
@@ -14,6 +15,7 @@ interface Props {
 
 /** One answer for many houses, as one change that one undo takes back. */
 export function ChangeHousesForm({ houseIds, close, done }: Props) {
+  const { say } = useUnits();
   const [typed, set] = useState({ covering: '', filmYear: '', plan: '', air: '' });
   const count = `${String(houseIds.length)} ${houseIds.length === 1 ? 'house' : 'houses'}`;
   const save = useSave(async () => {
@@ -67,7 +69,12 @@ export function ChangeHousesForm({ houseIds, close, done }: Props) {
           faults={faults}
           number={{ whole: true, such: '2024' }}
         />
-        <Choice label="heating plan" value={typed.plan} change={(plan) => put({ plan })} options={[['', 'each keeps its own'], ...plans]} />
+        <Choice
+          label="heating plan"
+          value={typed.plan}
+          change={(plan) => put({ plan })}
+          options={[['', 'each keeps its own'], ...plans.map(([code, name]) => [code, say(name)] as const)]}
+        />
         <Field
           label="air changes an hour"
           value={typed.air}

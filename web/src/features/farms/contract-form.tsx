@@ -2,10 +2,11 @@ import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { SaveContractInput } from '../../lib/graphql/generated/graphql.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { contractKinds, leftoverRules, type Contract, type Supply } from './contract-words.ts';
 import { SaveContract } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
-import { fuelUnits } from './house-words.ts';
+import { fuelUnits, usualUnit } from './house-words.ts';
 import { typedNumber, useSave } from './save-hook.ts';
 
 const numbers = [
@@ -53,11 +54,12 @@ export function ContractForm({
   start?: Partial<Record<Figure | 'kind' | 'unit', string>>;
   close: () => void;
 }) {
+  const { units } = useUnits();
   const [typed, set] = useState(() => ({
     ...(Object.fromEntries(numbers.map((n) => [n, c?.[n]?.toString() ?? ''])) as Record<Figure, string>),
     name: c?.name ?? '',
     kind: c?.kind ?? 'INDEXED',
-    unit: c?.unit ?? fuelUnits[supply.fuel]?.[0] ?? 'kWh',
+    unit: c?.unit ?? usualUnit(supply.fuel, units),
     leftover: c?.leftover ?? 'LOST',
     billedShare: percent(c?.billedShare),
     volumeShare: percent(c?.volumeShare),

@@ -5,7 +5,7 @@ export type Supply = NonNullable<SupplyQuery['supplyGroup']>;
 export type Contract = Supply['contracts'][number];
 
 export const contractKinds = [
-  ['INDEXED', 'monthly index, a + b x index'],
+  ['INDEXED', 'monthly index'],
   ['FIXED', 'one price for the term'],
   ['CAPPED', 'index, never over a cap'],
   ['COLLARED', 'index between a floor and a cap'],
@@ -36,13 +36,13 @@ export function contractWords(c: Contract, unit = c.unit): string {
         : c.kind === 'COLLARED'
           ? `${index}, between ${usd(c.floorUsdPerUnit ?? 0)} and ${cap} a ${unit}`
           : c.kind === 'PRE_BOUGHT'
-            ? `${String(c.blockUnits ?? 0)} ${unit} bought ahead at ${price}; what is left: ${leftoverRules.find(([k]) => k === (c.leftover ?? 'LOST'))?.[1] ?? 'lost'}; more than that pays ${index}`
+            ? `${(c.blockUnits ?? 0).toLocaleString('en-US')} ${unit} bought ahead at ${price}; what is left: ${leftoverRules.find(([k]) => k === (c.leftover ?? 'LOST'))?.[1] ?? 'lost'}; more than that pays ${index}`
             : index;
   return [
     main,
     c.volumeShare && `on ${String(Math.round(100 * c.volumeShare))} % of the volume`,
-    c.kind !== 'PRE_BOUGHT' && c.blockUnits && `for the first ${String(c.blockUnits)} ${unit} of a season`,
-    c.minimumTakeUnits && `at least ${String(c.minimumTakeUnits)} ${unit} a season`,
+    c.kind !== 'PRE_BOUGHT' && c.blockUnits && `for the first ${c.blockUnits.toLocaleString('en-US')} ${unit} of a season`,
+    c.minimumTakeUnits && `at least ${c.minimumTakeUnits.toLocaleString('en-US')} ${unit} a season`,
     ...c.tiers.map((t) => `${usd(t.adderUsdPerUnit)} more a ${unit} over ${String(t.fromUnits)} ${unit} a month`),
     c.startsOn && `from ${c.startsOn}`,
     c.endsOn && `until ${c.endsOn}, then ${c.rollsIntoContractId ? 'the contract it rolls into' : 'the monthly index'}`,

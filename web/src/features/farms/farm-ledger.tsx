@@ -70,7 +70,7 @@ export function FarmLedger({ farms }: { farms: Farm[] }) {
 }
 
 function FarmRows({ farm, most }: { farm: Farm; most: number }) {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const best = farm.worthMost;
   const paid = best?.result?.lastingPayback;
   const grades = [...new Set(farm.houses.map((h) => h.dataGrade))].sort();
@@ -139,7 +139,7 @@ function FarmRows({ farm, most }: { farm: Farm; most: number }) {
       <td className="note">
         {i === 0 && best?.result && (
           <>
-            <Link to={`/options/${best.id}`}>{best.title}</Link>
+            <Link to={`/options/${best.id}`}>{say(best.title)}</Link>
             <span className="second">
               {best.house.name}: {dollars(best.result.savingUsd.p50)} a season,{' '}
               {paid?.p50Season ? `back in season ${String(paid.p50Season)}` : 'not back in the middle future'}, never in{' '}

@@ -31,7 +31,7 @@ const Save = graphql(`
 
 /** Changes a house; checks as one types, keeps what was typed, tells a conflict without losing it. */
 export function HouseForm({ house, close }: { house: EditedHouse; close: () => void }) {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const queries = useQueryClient();
   const [typed, set] = useState({
     name: house.name,
@@ -119,7 +119,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
             <select value={typed.plan} onChange={(e) => set({ ...typed, plan: e.target.value })}>
               {plans.map(([k, v]) => (
                 <option key={k} value={k}>
-                  {v}
+                  {say(v)}
                 </option>
               ))}
             </select>

@@ -4,6 +4,7 @@ import { Chief } from '../../components/chief.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import type { HouseQuery } from '../../lib/graphql/generated/graphql.ts';
 import { figure, fuelAmount, fuelName, heat, heatUnit, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { told } from '../../lib/units/told.ts';
 
 type Option = NonNullable<HouseQuery['house']>['options'][number];
 
@@ -65,11 +66,11 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
             <tr key={o.id} className={o.key === active ? 'chosen' : undefined}>
               <td>
                 <label className="choice">
-                  <input type="radio" name="option" checked={active === o.key} onChange={() => choose(o.key)} /> {o.title}
+                  <input type="radio" name="option" checked={active === o.key} onChange={() => choose(o.key)} /> {told(o.title, units)}
                 </label>
                 {o.result && (
                   <Link className="small" to={`/options/${encodeURIComponent(o.id)}`}>
-                    its money<span className="hidden">: {o.title}</span>
+                    its money<span className="hidden">: {told(o.title, units)}</span>
                   </Link>
                 )}
               </td>
@@ -96,11 +97,11 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
               <td className="small quiet note">
                 {o.key === 'none'
                   ? `${fuelAmount(standing.fuelKwh, fuel, units)} in a middling season${standing.filmDueYear ? `; film due in ${String(standing.filmDueYear)}` : ''}.`
-                  : asks(o).join('. ') + '.'}
+                  : told(asks(o).join('. ') + '.', units)}
                 {o.key === active && o.cautions.length > 0 && (
                   <span className="caution">
                     <br />
-                    <b>Caution before you choose it.</b> {o.cautions.join(' ')} Follow local codes and licensed trades.
+                    <b>Caution before you choose it.</b> {told(o.cautions.join(' '), units)} Follow local codes and licensed trades.
                   </span>
                 )}
               </td>

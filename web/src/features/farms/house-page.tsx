@@ -5,6 +5,7 @@ import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
 import { counted, fuelAmount, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
+import { inSentence } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { HeaterSizing } from './heater-sizing.tsx';
 import { BillsPart } from './bills-part.tsx';
@@ -21,7 +22,7 @@ import { OptionSetForm } from './option-set-form.tsx';
 export function HousePage() {
   const { houseId = '' } = useParams();
   const [params, setParams] = useSearchParams();
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const [editing, setEditing] = useState(false);
   const [choosing, setChoosing] = useState(false);
   const key = params.get('option');
@@ -89,7 +90,7 @@ export function HousePage() {
         {house.farm.name}, {house.name} loses <b>{Math.round((100 * worst[1]) / all)} %</b> of its heat through the {worst[0]}
         {picked && paid?.p50Season ? (
           <>
-            ; {picked.title.toLowerCase()} pays back in <b>{counted(paid.p50Season, 'season')}</b>
+            ; {inSentence(say(picked.title))} pays back in <b>{counted(paid.p50Season, 'season')}</b>
             {paid.neverShare === 0 ? ' in the middle, and ' : ', or '}
             <b>{neverWords(paid.neverShare, ofHundred)}</b>.
           </>
@@ -114,7 +115,7 @@ export function HousePage() {
         {shown?.result && !shown.isRunningChange && (
           <>
             {' '}
-            Shown below: {shown.title.toLowerCase()}, which{' '}
+            Shown below: {inSentence(say(shown.title))}, which{' '}
             {shown.result.lastingPayback.p50Season
               ? `pays back in ${counted(shown.result.lastingPayback.p50Season, 'season')}, `
               : 'under half the futures ever pay back, '}
@@ -150,7 +151,7 @@ export function HousePage() {
           <p className="caption">
             To scale; {heatUnit(units)} of the winter {standing.seasonName} at {house.farm.stationName}. Arrows are as wide as the loss:{' '}
             <b>outline as it stands, solid with the option</b>
-            {active && active.key !== 'none' ? `: ${active.title.toLowerCase()}` : '; choose one below'}.
+            {active && active.key !== 'none' ? `: ${inSentence(say(active.title))}` : '; choose one below'}.
           </p>
           <HouseDrawing
             house={{ ...g, bays: house.bays }}
@@ -189,7 +190,7 @@ export function HousePage() {
         <p className="caption">Correct any of it; each is a field of the form.</p>
         {house.fromDefaults.map((d) => (
           <p key={d.field + d.title} className="small" style={{ margin: 0 }}>
-            {d.title}
+            {say(d.title)}
             {d.value
               ? `: ${d.unit === 'm' ? length(d.value, units) : `${String(Math.round(d.value * 100) / 100)} ${d.unit === '1' ? '' : d.unit}`}`
               : ''}{' '}

@@ -1,4 +1,4 @@
-import { heat, heatUnit, length, lengthBoth } from '../../lib/units/format.ts';
+import { heat, heatUnit, length } from '../../lib/units/format.ts';
 import { Arrow, arrowLength, Dimension, Label } from './drawing-parts.tsx';
 import type { DrawingProps } from './house-drawing.tsx';
 
@@ -53,11 +53,7 @@ export function HousePlan({ house: g, standing, chosen, units, width, sectionSca
           shaft={12}
         />
       ))}
-      <Dimension
-        from={[left, bottom + 24]}
-        to={[left + w, bottom + 24]}
-        text={narrow ? length(g.lengthM, units) : lengthBoth(g.lengthM, units)}
-      />
+      <Dimension from={[left, bottom + 24]} to={[left + w, bottom + 24]} text={length(g.lengthM, units)} />
     </svg>
   );
 }

@@ -1,4 +1,4 @@
-import { heat, heatUnit, length, lengthBoth } from '../../lib/units/format.ts';
+import { heat, heatUnit, length } from '../../lib/units/format.ts';
 import { Arrow, arrowLength, Dimension, Ground, headHalf, Label } from './drawing-parts.tsx';
 import type { DrawingProps } from './house-drawing.tsx';
 import { crossings, flank, inside, type Point } from './outline.ts';
@@ -140,8 +140,8 @@ export function HouseSection({ house: g, standing, chosen, withFoam, withCurtain
         </text>
       ) : (
         <>
-          <Dimension from={[x(0), dimY]} to={[right, dimY]} text={lengthBoth(g.overallWidthM, units)} />
-          <Dimension from={[x(0) - 52, y(g.ridgeM)]} to={[x(0) - 52, ground]} text={lengthBoth(g.ridgeM, units)} upright />
+          <Dimension from={[x(0), dimY]} to={[right, dimY]} text={length(g.overallWidthM, units)} />
+          <Dimension from={[x(0) - 52, y(g.ridgeM)]} to={[x(0) - 52, ground]} text={length(g.ridgeM, units)} upright />
         </>
       )}
     </svg>

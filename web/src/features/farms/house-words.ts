@@ -1,3 +1,5 @@
+import { unitIn, type UnitSystem } from '../../lib/units/format.ts';
+
 /** Codes of coverings with their plain names. */
 export const coverings = [
   ['glass', 'single glass'],
@@ -37,6 +39,12 @@ export const fuelUnits: Record<string, readonly string[]> = {
   NATURAL_GAS: ['therm', 'ccf', 'mcf', 'm3', 'MMBtu', 'kWh'],
   FUEL_OIL: ['gal', 'L', 'MMBtu', 'kWh'],
   ELECTRICITY: ['kWh', 'MMBtu'],
+};
+
+/** The unit a form begins with: the usual one of the chosen system among those the fuel is sold in. */
+export const usualUnit = (fuel: string, units: UnitSystem): string => {
+  const [usual = 'kWh', ...others] = fuelUnits[fuel] ?? [];
+  return units === 'us' ? usual : (others.find((u) => u === unitIn(usual, 'si')) ?? usual);
 };
 
 /** Codes of retrofits with their plain names. */

@@ -24,7 +24,7 @@ const planName = (code?: string | null) => plans.find(([c]) => c === (code ?? 's
 
 /** Every house of the co-op: found by what it is, and many changed at once. */
 export function HousesPage() {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const [params, setParams] = useSearchParams();
   const [chosen, choose] = useState<ReadonlySet<string>>(new Set());
   const [changing, setChanging] = useState(false);
@@ -135,7 +135,7 @@ export function HousesPage() {
               </td>
               <td>{h.covering}</td>
               <td>{h.filmDueYear}</td>
-              <td>{planName(h.heatingPlanCode)}</td>
+              <td>{say(planName(h.heatingPlanCode) ?? '')}</td>
               <td>{fuelName[h.fuel]}</td>
               <td>
                 <GradeMark grade={h.dataGrade} />

@@ -1,6 +1,7 @@
 import type { NewHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import type { UnitSystem } from '../../lib/units/format.ts';
 import { toMetres } from '../../lib/units/format.ts';
+import { usualUnit } from './house-words.ts';
 import { typedNumber } from './save-hook.ts';
 
 export const unanswered = {
@@ -73,7 +74,7 @@ export function inputOf(a: Answers, units: UnitSystem, requestId: string, checkO
     otherUse: a.otherUse || null,
     fixedPriceUsdPerUnit: number(a.price),
     fixedUntil: a.until || null,
-    unit: a.unit || null,
+    unit: a.unit || usualUnit(a.fuel, units),
     usedLastWinter: number(a.used),
   };
 }

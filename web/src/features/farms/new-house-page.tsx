@@ -7,7 +7,7 @@ import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Expected } from '../../lib/units/typed-number.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
-import { coverings, fuels, fuelUnits, heaters, shapes } from './house-words.ts';
+import { coverings, fuels, fuelUnits, heaters, shapes, usualUnit } from './house-words.ts';
 import { type Answers, inputOf, looksLikeMetres, unanswered } from './new-house-answers.ts';
 import { NewHousePreview } from './new-house-preview.tsx';
 import { Choices, NewHouse } from './new-house-queries.ts';
@@ -66,7 +66,7 @@ export function NewHousePage() {
   );
   const feet = units === 'us' ? 'ft' : 'm';
   const degree = units === 'us' ? 'F' : 'C';
-  const unit = answers.unit || fuelUnits[answers.fuel]?.[0] || 'gal';
+  const unit = answers.unit || usualUnit(answers.fuel, units);
   return (
     <>
       <h1>Nine questions give a first answer for one house.</h1>
@@ -149,7 +149,7 @@ export function NewHousePage() {
           {field('supply', 'tank or meter, if it has a name')}
           <Choice
             label="unit"
-            value={answers.unit}
+            value={unit}
             change={put('unit')}
             name="unit"
             faults={faults}

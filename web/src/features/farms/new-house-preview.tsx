@@ -6,7 +6,7 @@ type Preview = NonNullable<NewHouseMutation['newHouse']['preview']>;
 
 /** The first answer, before any saving: what the house as described would burn, beside what was told. */
 export function NewHousePreview({ preview }: { preview: Preview }) {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const told = preview.toldKwhFuel;
   const miss = told ? preview.fuelKwh / told - 1 : 0;
   return (
@@ -33,7 +33,7 @@ export function NewHousePreview({ preview }: { preview: Preview }) {
           <ul>
             {preview.fromDefaults.map((d) => (
               <li key={d.field + d.title}>
-                {d.title} <span className="caption">({d.source})</span>
+                {say(d.title)} <span className="caption">({d.source})</span>
               </li>
             ))}
           </ul>

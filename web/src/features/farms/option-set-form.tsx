@@ -7,6 +7,7 @@ import type { OptionChoicesQuery, SaveOptionSetInput } from '../../lib/graphql/g
 import { OptionChoices, SaveOptions } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
 import { useSave } from './save-hook.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 type House = NonNullable<OptionChoicesQuery['house']>;
 type Timing = NonNullable<SaveOptionSetInput['options'][number]['timing']>;
@@ -29,12 +30,13 @@ export function OptionSetForm({ houseId, close }: { houseId: string; close: () =
 }
 
 function Loaded({ houseId, house, close }: { houseId: string; house: House; close: () => void }) {
+  const { say } = useUnits();
   const [chosen, setChosen] = useState<Chosen[]>(
     house.options.filter((o) => o.parts.length > 0).map((o) => ({ parts: o.parts, timing: o.timing })),
   );
   const [parts, setParts] = useState<string[]>([]);
   const [timing, setTiming] = useState<Timing>('NOW');
-  const title = new Map(house.retrofitChoices.map((c) => [c.code, c.title]));
+  const title = new Map(house.retrofitChoices.map((c) => [c.code, say(c.title)]));
   const save = useSave(async () => {
     const input: SaveOptionSetInput = {
       houseId,
@@ -78,7 +80,7 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
                 checked={parts.includes(c.code)}
                 onChange={(e) => setParts(e.target.checked ? [...parts, c.code] : parts.filter((p) => p !== c.code))}
               />{' '}
-              {c.title}
+              {say(c.title)}
               {c.whyNot && <span className="caption">{c.whyNot}</span>}
             </label>
           ))}

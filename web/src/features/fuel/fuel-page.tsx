@@ -1,18 +1,19 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link, useSearchParams } from 'react-router';
 import { ask, requestId } from '../../lib/graphql/client.ts';
-import { fuelName, type Fuel } from '../../lib/units/format.ts';
+import { fuelName, unitIn, unitPrice, usdPerUnitIn, type Fuel } from '../../lib/units/format.ts';
 import { Findings } from '../../components/findings.tsx';
 import { ExposurePart } from './exposure-part.tsx';
 import { FarmFuels, FuelQuery, UsePrices } from './fuel-queries.ts';
 import { PastRatios } from './past-ratios.tsx';
 import { PriceHistory } from './price-history.tsx';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY', 'WOOD_PELLETS'];
-const price = (v: number) => (v === 0 ? '$0' : `$${v.toFixed(v < 1 ? 3 : 2)}`);
 
 /** Fuel: prices to come, what one farm's heat can cost on every fuel and contract, and the records behind it. */
 export function FuelPage() {
+  const { units } = useUnits();
   const [params, setParams] = useSearchParams();
   const farmAsked = params.get('farm');
   const { data: known } = useQuery({ queryKey: ['farm-fuels'], queryFn: () => ask(FarmFuels) });
@@ -28,6 +29,8 @@ export function FuelPage() {
   if (!data) return <p className="quiet">Drawing the prices to come.</p>;
   const change = (to: Record<string, string>) => setParams({ ...Object.fromEntries(params), ...to }, { replace: true });
   const fan = data.priceFan;
+  const unit = unitIn(fan?.unit ?? '', units);
+  const price = (usd: number) => (usd === 0 ? '$0' : unitPrice(usdPerUnitIn(usd, fan?.unit ?? '', units)));
   const named = data.coop.scenarioSet?.priceCase;
   const farms = data.coop.farms.items;
   const farm = params.get('farm') ?? farms[0]?.id ?? '';
@@ -36,7 +39,7 @@ export function FuelPage() {
     <>
       {fan ? (
         <h1>
-          Delivered {fuelName[fuel]} in the first January: <b>{price(fan.p50[6] ?? 0)}</b> a {fan.unit} in the middle, over{' '}
+          Delivered {fuelName[fuel]} in the first January: <b>{price(fan.p50[6] ?? 0)}</b> a {unit} in the middle, over{' '}
           <b>{price(fan.p90[6] ?? 0)}</b> in one future of ten.
         </h1>
       ) : (
@@ -73,7 +76,7 @@ export function FuelPage() {
             </button>
           ))}
         </p>
-        <PriceHistory data={data} fuel={fuel} format={price} />
+        <PriceHistory data={data} fuel={fuel} format={price} units={units} />
       </section>
       <PastRatios />
       <section>
@@ -90,7 +93,7 @@ export function FuelPage() {
         {own.map((s) => (
           <div key={s.id}>
             <p>
-              <b>{s.name}</b>, $ a {s.unit}, to {s.lastMonth}
+              <b>{s.name}</b>, $ a {unitIn(s.unit, units)}, to {s.lastMonth}
               {s.inUse ? '; in use' : ''}. <span className="quiet">{s.source}.</span>{' '}
               {!s.inUse && (
                 <button className="link" disabled={use.isPending} onClick={() => use.mutate(s.id)}>

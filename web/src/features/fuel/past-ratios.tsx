@@ -2,11 +2,13 @@ import { useQuery } from '@tanstack/react-query';
 import { CartesianGrid, Line, LineChart, ReferenceLine, ResponsiveContainer, XAxis, YAxis } from 'recharts';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { ask } from '../../lib/graphql/client.ts';
-import { counted, dollars, fuelName } from '../../lib/units/format.ts';
+import { counted, dollars, fuelName, heatUnit, priceOf, usdPerUnitIn } from '../../lib/units/format.ts';
 import { FuelHistory } from './fuel-queries.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 /** The trade's "four times, twice" against the records year by year, and what spreading over fuels gives the co-op. */
 export function PastRatios() {
+  const { units } = useUnits();
   const { data } = useQuery({ queryKey: ['fuel-history'], queryFn: () => ask(FuelHistory, {}) });
   if (!data) return null;
   const years = data.heatCostHistory.filter((y) => y.months === 12);
@@ -39,10 +41,15 @@ export function PastRatios() {
         <section>
           <ChartFrame
             title="The same heat on propane and oil against natural gas"
-            caption={`Times the cost of natural gas, by year, from the records that ship: commercial gas, Mont Belvieu propane with a dealer's margin of $1.60 a gallon, retail oil; usual heaters. The trade says four times for propane and twice for oil; these records say ${range((y) => y.propaneOverGas)} and ${range((y) => y.oilOverGas)} in 2009 to 2013. A look back: no price here is derived from another.`}
+            caption={`Times the cost of natural gas, by year, from the records that ship: commercial gas, Mont Belvieu propane with a dealer's margin of ${priceOf(1.6, 'gal', units)}, retail oil; usual heaters. The trade says four times for propane and twice for oil; these records say ${range((y) => y.propaneOverGas)} and ${range((y) => y.oilOverGas)} in 2009 to 2013. A look back: no price here is derived from another.`}
             table={{
-              heads: ['year', 'gas, $ a MMBtu of heat', 'propane, times', 'oil, times'],
-              rows: years.map((y) => [y.year, y.gasUsdPerMmbtu.toFixed(2), y.propaneOverGas.toFixed(2), y.oilOverGas.toFixed(2)]),
+              heads: ['year', `gas, $ a ${heatUnit(units)} of heat`, 'propane, times', 'oil, times'],
+              rows: years.map((y) => [
+                y.year,
+                usdPerUnitIn(y.gasUsdPerMmbtu, 'MMBtu', units).toFixed(2),
+                y.propaneOverGas.toFixed(2),
+                y.oilOverGas.toFixed(2),
+              ]),
             }}
           >
             <div style={{ height: 260 }} className="small">

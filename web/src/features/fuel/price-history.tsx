@@ -1,7 +1,7 @@
 import { Area, CartesianGrid, ComposedChart, Line, ReferenceLine, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import type { FuelQuery } from '../../lib/graphql/generated/graphql.ts';
-import { fuelColour, fuelName, type Fuel } from '../../lib/units/format.ts';
+import { fuelColour, fuelName, unitIn, usdPerUnitIn, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 
 const YEARS = 12;
 
@@ -25,7 +25,17 @@ const months = (from: string, to: string): string[] => {
 };
 
 /** The record as users would have paid it, running into the fan of futures. */
-export function PriceHistory({ data, fuel, format }: { data: FuelQuery; fuel: Fuel; format: (v: number) => string }) {
+export function PriceHistory({
+  data,
+  fuel,
+  format,
+  units,
+}: {
+  data: FuelQuery;
+  fuel: Fuel;
+  format: (v: number) => string;
+  units: UnitSystem;
+}) {
   const fan = data.priceFan;
   if (!fan) return null;
   const record = new Map(data.deliveredHistory.map((p) => [p.month, p.usdPerUnit ?? undefined]));
@@ -44,23 +54,18 @@ export function PriceHistory({ data, fuel, format }: { data: FuelQuery; fuel: Fu
           inner: [fan.p25[i] ?? 0, fan.p75[i] ?? 0],
         };
   });
+  const cell = (usd?: number) => (usd === undefined ? '' : usdPerUnitIn(usd, fan.unit, units).toFixed(3));
   const end = points.at(-1);
   const colour = fuelColour[fuel];
   return (
     <ChartFrame
       title={`${fuelName[fuel]}: the record and the prices to come`}
-      caption={`Dollars a ${fan.unit}, delivered, by month; ${fan.words}. Where a contract is fixed, the houses pay that instead while it runs.`}
+      caption={`Dollars a ${unitIn(fan.unit, units)}, delivered, by month; ${fan.words}. Where a contract is fixed, the houses pay that instead while it runs.`}
       table={{
         heads: ['month', 'recorded, $', 'one in ten under, $', 'middle, $', 'one in ten over, $'],
         rows: points
           .filter((p) => p.recorded !== undefined || p.p50 !== undefined)
-          .map((p) => [
-            p.name,
-            p.recorded?.toFixed(3) ?? '',
-            p.outer?.[0].toFixed(3) ?? '',
-            p.p50?.toFixed(3) ?? '',
-            p.outer?.[1].toFixed(3) ?? '',
-          ]),
+          .map((p) => [p.name, cell(p.recorded), cell(p.outer?.[0]), cell(p.p50), cell(p.outer?.[1])]),
       }}
     >
       <div style={{ height: 340 }} className="small">

@@ -9,6 +9,8 @@ import { useRules } from './funding-rules.ts';
 import { MeasuresTable } from './measures-table.tsx';
 import { OrderTable } from './order-table.tsx';
 import { RulesPanel } from './rules-panel.tsx';
+import { useUnits } from '../../lib/units/units-context.tsx';
+import { inSentence } from '../../lib/units/told.ts';
 
 export function FundingPage() {
   const rules = useRules();
@@ -134,6 +136,7 @@ function Frontier({ order }: { order: Order }) {
 }
 
 function WhyNot({ order, funded }: { order: Order; funded: number }) {
+  const { say } = useUnits();
   return (
     <section>
       <h2>Why not these</h2>
@@ -151,7 +154,7 @@ function WhyNot({ order, funded }: { order: Order; funded: number }) {
           <b>
             {n.option.house.farm.name}, {n.option.house.name}
           </b>
-          , {n.option.title.toLowerCase()}: {n.why}.
+          , {inSentence(say(n.option.title))}: {n.why}.
         </p>
       ))}
     </section>

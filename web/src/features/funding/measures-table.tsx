@@ -13,9 +13,9 @@ const names: Record<MeritName, string> = {
 
 /** The same money ordered by each of the measures: what each buys, and who would change. */
 export function MeasuresTable({ order }: { order: Order }) {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const chosen = order.measures.find((m) => m.merit === order.merit);
-  const titles = new Map(order.measures.flatMap((m) => m.places.map((p) => [p.optionId, p.title])));
+  const titles = new Map(order.measures.flatMap((m) => m.places.map((p) => [p.optionId, say(p.title)])));
   const funded = (m: Order['measures'][number]) => new Set(m.places.filter((p) => p.funded).map((p) => p.optionId));
   const now = chosen ? funded(chosen) : new Set<string>();
   return (

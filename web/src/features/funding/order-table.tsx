@@ -8,6 +8,7 @@ import { type Asking, Committee, ReasonForm } from './committee.tsx';
 import type { Order, Row } from './funding-query.ts';
 import type { Rules } from './funding-rules.ts';
 import { WhyHere } from './why-here.tsx';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 const BELOW = 6;
 
@@ -99,6 +100,7 @@ export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
 }
 
 function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; rules: Rules }) {
+  const { say } = useUnits();
   const [asking, ask] = useState<Asking>();
   return (
     <>
@@ -108,7 +110,7 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
           <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
             <b>{r.option.house.farm.name}</b>, {r.option.house.name}
           </Link>
-          <span className="second">{r.option.title}</span>
+          <span className="second">{say(r.option.title)}</span>
           <WhyHere row={r} next={next} rules={rules} />
         </td>
         <td className="n chief">

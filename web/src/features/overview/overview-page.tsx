@@ -9,6 +9,7 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 import { DataGaps } from './data-gaps.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { counted, dollars, figure, fuelName } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 const Overview = graphql(`
   query Overview {
@@ -85,6 +86,7 @@ const Overview = graphql(`
 `);
 
 export function OverviewPage() {
+  const { say } = useUnits();
   const { data, error, isLoading } = useQuery({ queryKey: ['overview'], queryFn: () => ask(Overview) });
   if (error) return <p className="fault">{error.message}</p>;
   if (isLoading || !data) return <p className="quiet">Reading the newest study.</p>;
@@ -157,7 +159,7 @@ export function OverviewPage() {
                     <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
                       <b>{r.option.house.farm.name}</b>, {r.option.house.name}
                     </Link>
-                    <span className="second">{r.option.title}</span>
+                    <span className="second">{say(r.option.title)}</span>
                   </td>
                   <td className="mark">
                     <IntervalMark payback={r.result.lastingPayback} />

@@ -4,11 +4,13 @@ import { InlineNumber } from '../../components/forms/inline-number.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
 import { SaveFigure, type Option } from './option-query.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 type Line = Option['running'][number];
 
 /** What the option costs once and each season; green figures are the grower's own to change. */
 export function OptionCosts({ option }: { option: Option }) {
+  const { say } = useUnits();
   const queries = useQueryClient();
   const save = useMutation({
     mutationFn: (change: { field: string; value: number | null }) =>
@@ -137,14 +139,14 @@ export function OptionCosts({ option }: { option: Option }) {
       )}
       {option.drawbacks.length > 0 && (
         <p className="small">
-          {option.drawbacks.join(' ')}
+          {say(option.drawbacks.join(' '))}
           {option.skills.length > 0 && ` Skills: ${option.skills.join(', ')}.`}
         </p>
       )}
       {option.cautions.length > 0 && (
         <p className="caution">
-          <b>Caution.</b> {option.cautions.join(' ')} Follow local codes and licensed trades; do not borrow against a saving you cannot do
-          without.
+          <b>Caution.</b> {say(option.cautions.join(' '))} Follow local codes and licensed trades; do not borrow against a saving you cannot
+          do without.
         </p>
       )}
     </section>

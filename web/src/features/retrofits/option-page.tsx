@@ -12,8 +12,9 @@ import { OptionQuery, type Option, type Result } from './option-query.ts';
 
 export function OptionPage() {
   const { optionId = '' } = useParams();
+  const { say } = useUnits();
   const { data, error } = useQuery({ queryKey: ['option', optionId], queryFn: () => ask(OptionQuery, { id: optionId }) });
-  usePageName(data?.option?.title, data?.option?.house.name, data?.option?.house.farm.name);
+  usePageName(data?.option && say(data.option.title), data?.option?.house.name, data?.option?.house.farm.name);
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the option.</p>;
   const option = data.option;
@@ -32,7 +33,7 @@ export function OptionPage() {
           [`/farms/${option.house.farm.id}`, option.house.farm.name],
           [`/houses/${option.house.id}?option=${option.key}`, option.house.name],
         ]}
-        here={option.title}
+        here={say(option.title)}
       />
       <Heading option={option} />
       {r && (
@@ -55,8 +56,9 @@ export function OptionPage() {
 }
 
 function Heading({ option }: { option: Option }) {
+  const { say } = useUnits();
   const p = option.result?.lastingPayback;
-  const what = `${option.title}, on ${option.house.farm.name}, ${option.house.name}`;
+  const what = `${say(option.title)}, on ${option.house.farm.name}, ${option.house.name}`;
   if (!option.result || !p) return <h1>{what}: it is not in the newest study.</h1>;
   if (option.isRunningChange)
     return (

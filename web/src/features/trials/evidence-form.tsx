@@ -7,6 +7,7 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { EvidenceKind } from '../../lib/graphql/generated/graphql.ts';
 import type { EvidenceCoop } from './trials-query.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 const Add = graphql(`
   mutation AddEvidence($input: EvidenceInput!) {
@@ -26,6 +27,7 @@ const empty = { retrofit: '', kind: 'PUBLISHED', as: 'saving', like: '', value: 
 
 /** A result from a report or a neighbour's trial, with its interval and its source; looked at before it is kept. */
 export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
+  const { say } = useUnits();
   const houses = coop.farms.items.flatMap((f) => f.houses.map((h) => ({ id: h.id, name: `${f.name}, ${h.name}` })));
   const [typed, set] = useState({ ...empty, retrofit: coop.realisedFactors[0]?.retrofitCode ?? '', like: houses[0]?.id ?? '' });
   const queries = useQueryClient();
@@ -98,7 +100,7 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
         {choice(
           'retrofit',
           'retrofit',
-          coop.realisedFactors.map((f) => [f.retrofitCode, f.retrofitTitle] as const),
+          coop.realisedFactors.map((f) => [f.retrofitCode, say(f.retrofitTitle)] as const),
         )}
         {choice('kind', 'what it is', [
           ['PUBLISHED', 'a published result'],

@@ -5,6 +5,7 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { Evidence, Factor } from './trials-query.ts';
 import { SavingMark } from './saving-mark.tsx';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 const Count = graphql(`
   mutation CountEvidence($id: ID!, $expectedRevision: Int!, $counted: Boolean!, $reason: String, $requestId: ID!) {
@@ -21,6 +22,7 @@ const Count = graphql(`
 const kinds = { TRIAL: 'trial', AWARD: 'award followed to its bills', PUBLISHED: 'published', JUDGED: 'judged' } as const;
 
 export function FactorTable({ factors }: { factors: readonly Factor[] }) {
+  const { say } = useUnits();
   return (
     <LedgerTable name="realised factors by retrofit">
       <thead>
@@ -42,7 +44,7 @@ export function FactorTable({ factors }: { factors: readonly Factor[] }) {
         {factors.map((f) => (
           <tr key={f.retrofitCode}>
             <td>
-              <b>{f.retrofitTitle}</b>
+              <b>{say(f.retrofitTitle)}</b>
               {f.sites > 0 && <span className="second">{f.words}</span>}
             </td>
             <td className="mark">
@@ -85,6 +87,7 @@ export function EvidenceTable({ evidence }: { evidence: readonly Evidence[] }) {
 }
 
 function EvidenceRow({ e }: { e: Evidence }) {
+  const { say } = useUnits();
   const queries = useQueryClient();
   const [reason, setReason] = useState('');
   const [asking, setAsking] = useState(false);
@@ -100,7 +103,7 @@ function EvidenceRow({ e }: { e: Evidence }) {
   const answer = run.data?.countEvidence;
   return (
     <tr>
-      <td>{e.retrofitTitle}</td>
+      <td>{say(e.retrofitTitle)}</td>
       <td>
         {kinds[e.kind]}: {e.source}
         {(e.note ?? e.setAsideReason) && (

@@ -9,7 +9,7 @@ import { EvidencePageDocument, inWords, percent, range } from './trials-query.ts
 import { counted } from '../../lib/units/format.ts';
 
 export function EvidencePage() {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const { data, error } = useQuery({ queryKey: ['evidence'], queryFn: () => ask(EvidencePageDocument) });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Working the trials out.</p>;
@@ -66,8 +66,8 @@ export function EvidencePage() {
         <p>
           For an answer within plus or minus {coop.trialWeeks.halfWidthPoints} points, careful daily readings of two houses take about{' '}
           <b>{counted(coop.trialWeeks.weeksInUse ?? 0, 'week')}</b> in use and {counted(coop.trialWeeks.weeksIdle ?? 0, 'week')} with the
-          retrofit idle in both, in blocks of a few nights over 15 F of outside range. Without idle nights no length is enough: two houses
-          are never alike.
+          retrofit idle in both, in blocks of a few nights over {say('15 F of outside range')}. Without idle nights no length is enough: two
+          houses are never alike.
         </p>
         <p className="small quiet">
           Read both houses at the same hour; note inside and outside temperature and the state of the retrofit; write broken and forgotten

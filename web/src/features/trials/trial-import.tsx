@@ -38,7 +38,7 @@ const measures = { METER: 'meter', USED: 'fuel used', BURNER_HOURS: 'burner hour
 /** A notebook by file or pasted: looked at first, then what stands behind each house is told, then kept with its evidence. */
 export function TrialImport({ coop }: { coop: EvidenceCoop }) {
   const queries = useQueryClient();
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const [file, setFile] = useState({ name: 'pasted', text: '' });
   const [typed, set] = useState({ name: '', place: '', station: coop.weatherStations[0]?.id ?? '', unit: '' });
   const [told, tell] = useState<Record<string, Partial<TrialHouseInput>>>({});
@@ -183,7 +183,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
                         <option value="">as it stands</option>
                         {coop.realisedFactors.map((f) => (
                           <option key={f.retrofitCode} value={f.retrofitCode}>
-                            {f.retrofitTitle}
+                            {say(f.retrofitTitle)}
                           </option>
                         ))}
                       </select>

@@ -1,11 +1,10 @@
 import { LedgerTable } from '../../components/ledger-table.tsx';
-import { counted, dollars, fuelName, temperature, type UnitSystem } from '../../lib/units/format.ts';
+import { counted, dollars, fuelName, priceOf, temperature, type UnitSystem } from '../../lib/units/format.ts';
 import { NightsAside } from './nights-aside.tsx';
 import { SavingMark } from './saving-mark.tsx';
 import { percent, range, type Comparison, type Trial } from './trials-query.ts';
 import { UseChart } from './use-chart.tsx';
-
-const price = (usd: number) => `$${usd.toFixed(2)}`;
+import { inSentence, told } from '../../lib/units/told.ts';
 
 export function TrialSection({ trial, units }: { trial: Trial; units: UnitSystem }) {
   return (
@@ -40,7 +39,7 @@ function ComparisonPart({ c, control, units }: { c: Comparison; control: string;
       </div>
       <div>
         <h3>
-          {c.retrofitTitle}: {percent(c.saving.value)} ({range(c.saving)})
+          {told(c.retrofitTitle, units)}: {percent(c.saving.value)} ({range(c.saving)})
         </h3>
         <p className="small">
           of the heat at equal inside temperature, nine in ten; {percent(c.asRunSaving)} as the houses were run.{' '}
@@ -54,11 +53,11 @@ function ComparisonPart({ c, control, units }: { c: Comparison; control: string;
         </p>
         {c.words.map((w) => (
           <p key={w} className="small quiet">
-            {w}
+            {told(w, units)}
           </p>
         ))}
         <LedgerTable
-          name={`saving of ${c.retrofitTitle.toLowerCase()} by outside temperature, house ${c.house}`}
+          name={`saving of ${inSentence(told(c.retrofitTitle, units))} by outside temperature, house ${c.house}`}
           caption={
             <>
               By outside temperature.{' '}
@@ -111,7 +110,7 @@ function ComparisonPart({ c, control, units }: { c: Comparison; control: string;
             {c.worth
               .map(
                 (w) =>
-                  `${dollars(w.usd.value)} on ${fuelName[w.fuel]} at ${price(w.usdPerUnit)}/${w.unit} (${dollars(w.usd.low)} to ${dollars(w.usd.high)})`,
+                  `${dollars(w.usd.value)} on ${fuelName[w.fuel]} at ${priceOf(w.usdPerUnit, w.unit, units)} (${dollars(w.usd.low)} to ${dollars(w.usd.high)})`,
               )
               .join('; ')}
             .

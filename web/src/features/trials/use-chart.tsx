@@ -3,6 +3,7 @@ import { useWidth } from '../../components/charts/use-width.ts';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { counted as countOf, heat, heatUnit, type UnitSystem } from '../../lib/units/format.ts';
 import type { Comparison } from './trials-query.ts';
+import { inSentence, told } from '../../lib/units/told.ts';
 
 const HEIGHT = 330;
 const LEFT = 56;
@@ -47,7 +48,7 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
   return (
     <ChartFrame
       title={`House ${c.house} against house ${control}`}
-      caption={`Heat a day, ${unit}, against degrees warmer inside than outside. Open dots and the dashed line: house ${control}, as it stands. Full dots and line: house ${c.house} with ${c.retrofitTitle.toLowerCase()} in use; crosses: nights broken or forgotten, which stay in.`}
+      caption={`Heat a day, ${unit}, against degrees warmer inside than outside. Open dots and the dashed line: house ${control}, as it stands. Full dots and line: house ${c.house} with ${inSentence(told(c.retrofitTitle, units))} in use; crosses: nights broken or forgotten, which stay in.`}
       table={{
         heads: ['day', `outside, ${units === 'us' ? 'F' : 'C'}`, `control, ${unit}`, `treated, ${unit}`, 'state', 'left out'],
         rows: c.nights.map((n) => [
@@ -117,7 +118,7 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
             textAnchor={narrow ? 'end' : 'start'}
             fill="var(--accent)"
           >
-            {c.house}, {(c.retrofitTitle.split(',')[0] ?? '').toLowerCase()}
+            {c.house}, {inSentence(c.retrofitTitle.split(',')[0] ?? '')}
           </text>
         </svg>
       </div>

@@ -4,7 +4,7 @@ import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { WintersQuery } from '../../lib/graphql/generated/graphql.ts';
-import { temperature, type UnitSystem } from '../../lib/units/format.ts';
+import { FOOT_M, temperature, type UnitSystem } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { SeverityChart } from './severity-chart.tsx';
 
@@ -103,11 +103,14 @@ const offset = (k: number, units: UnitSystem) => {
   return `${v < 0 ? '−' : '+'}${Math.abs(v).toFixed(1)} ${units === 'us' ? 'F' : 'K'}`;
 };
 
+const height = (m: number, units: UnitSystem) =>
+  units === 'us' ? `${Math.round(m / FOOT_M).toLocaleString('en-US')} ft` : `${String(Math.round(m))} m`;
+
 const DOUBTFUL = 0.1;
 
 /** Whether the winters got warmer, and whether that is more than chance: Mann and Kendall's rank test, Sen's slope. */
 function trendWords(t: NonNullable<Station['trend']>, units: UnitSystem): string {
-  const slope = `${offset(Math.abs(t.senKPerDecade), units).slice(1)} a decade ${t.senKPerDecade >= 0 ? 'warmer' : 'colder'} (Sen's slope)`;
+  const slope = `${offset(Math.abs(t.senKPerDecade), units).slice(1)} a decade ${t.senKPerDecade >= 0 ? 'warmer' : 'colder'} (the middle of the slopes between all pairs)`;
   const chance = String(Math.round(100 * t.pValue));
   return t.pValue < DOUBTFUL
     ? `These ${String(t.seasons)} winters got ${slope}; by chance alone so clear a run comes in ${chance} of 100 records.`
@@ -119,7 +122,7 @@ function StationPart({ station: s, units }: { station: Station; units: UnitSyste
   const name = (season: number) => s.severity.find((x) => x.season === season)?.name ?? String(season);
   const left = s.coverage.filter((c) => !c.usable);
   const filled = s.coverage.filter((c) => c.usable && c.missing > 0);
-  const place = `${s.note ? `${s.note}; ` : ''}${s.latitudeDeg.toFixed(1)} N, ${String(Math.round(s.elevationM))} m`;
+  const place = `${s.note ? `${s.note}; ` : ''}${s.latitudeDeg.toFixed(1)} N, ${height(s.elevationM, units)}`;
   if (s.severity.length === 0) {
     return (
       <section>
@@ -137,7 +140,7 @@ function StationPart({ station: s, units }: { station: Station; units: UnitSyste
     <section>
       <ChartFrame
         title={s.name}
-        caption={`${place}. Degree days below 60 F (15.6 C) against the middle winter: open dots recorded, the band what the futures draw, one in ten to nine in ten.`}
+        caption={`${place}. Degree days below ${temperature(15.56, units)} against the middle winter: open dots recorded, the band what the futures draw, one in ten to nine in ten.`}
         table={{
           heads: [
             'season',
@@ -166,7 +169,7 @@ function StationPart({ station: s, units }: { station: Station; units: UnitSyste
       </ChartFrame>
       {s.trend && (
         <p>
-          {trendWords(s.trend, units)} Single winters stray {offset(s.trend.spreadSdK, units).slice(1)} (sd) from that line.
+          {trendWords(s.trend, units)} Two winters of three lie within {offset(s.trend.spreadSdK, units).slice(1)} of that line.
           {s.nextWinterCorrelation !== null &&
             s.nextWinterCorrelation !== undefined &&
             ` A winter and the next hang together by ${s.nextWinterCorrelation.toFixed(2).replace('-', '−')}: ${Math.abs(s.nextWinterCorrelation) < 2 / Math.sqrt(s.severity.length) ? 'not more than chance gives, so winters are drawn independently' : 'more than chance gives, and the futures leave it out'}.`}

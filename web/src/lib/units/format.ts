@@ -3,8 +3,12 @@ import { readNumber } from './typed-number.ts';
 export type UnitSystem = 'us' | 'si';
 export type Fuel = 'NATURAL_GAS' | 'PROPANE' | 'FUEL_OIL' | 'ELECTRICITY' | 'WOOD_PELLETS';
 
-const FOOT = 0.3048;
-const MMBTU = 293.071070172;
+/** Metres a foot. */
+export const FOOT_M = 0.3048;
+/** Litres a US gallon. */
+export const GALLON_L = 3.785411784;
+/** kWh a million British thermal units. */
+export const MMBTU_KWH = 293.071070172;
 
 /** Rounds to so many significant digits; more than are known are never shown. */
 export function significant(value: number, digits: number): number {
@@ -35,20 +39,17 @@ export const ofHundred = (share: number): string => (share > 0 && share < 0.005 
 
 export const heatUnit = (u: UnitSystem): string => (u === 'us' ? 'MMBtu' : 'MWh');
 export const heat = (kwh: number, u: UnitSystem): string => {
-  const v = u === 'us' ? kwh / MMBTU : kwh / 1000;
+  const v = u === 'us' ? kwh / MMBTU_KWH : kwh / 1000;
   return v < 10 && v > -10 ? grouped(v, 1) : grouped(v);
 };
 
 export const length = (m: number, u: UnitSystem): string => {
   if (u === 'si') return `${grouped(m, m < 20 ? 2 : 1)} m`;
-  const inches = Math.round(m / FOOT / (1 / 12));
+  const inches = Math.round(m / FOOT_M / (1 / 12));
   return inches % 12 === 0 ? `${grouped(inches / 12)} ft` : `${grouped(Math.floor(inches / 12))} ft ${String(inches % 12)} in`;
 };
 
-/** A length in the chosen unit, the other one behind it. */
-export const lengthBoth = (m: number, u: UnitSystem): string => `${length(m, u)} (${length(m, u === 'us' ? 'si' : 'us')})`;
-
-export const area = (m2: number, u: UnitSystem): string => (u === 'us' ? `${grouped(m2 / FOOT / FOOT)} ft²` : `${grouped(m2)} m²`);
+export const area = (m2: number, u: UnitSystem): string => (u === 'us' ? `${grouped(m2 / FOOT_M / FOOT_M)} ft²` : `${grouped(m2)} m²`);
 export const temperature = (c: number, u: UnitSystem): string => (u === 'us' ? `${grouped(c * 1.8 + 32)} F` : `${grouped(c, 1)} C`);
 /** Words of the server that tell differences of temperature in F, in the chosen unit. */
 export const inDegrees = (words: string, u: UnitSystem): string =>
@@ -67,11 +68,53 @@ const US_FUEL: Record<Fuel, [unit: string, kwh: number]> = {
   WOOD_PELLETS: ['ton', 4835.7],
 };
 
+const TON_T = 0.90718474;
+/** Where gas and power are counted by their heat, propane and oil by volume, pellets by weight. */
+const SI_FUEL: Record<Fuel, [unit: string, kwh: number]> = {
+  NATURAL_GAS: ['kWh', 1],
+  PROPANE: ['L', US_FUEL.PROPANE[1] / GALLON_L],
+  FUEL_OIL: ['L', US_FUEL.FUEL_OIL[1] / GALLON_L],
+  ELECTRICITY: ['kWh', 1],
+  WOOD_PELLETS: ['t', US_FUEL.WOOD_PELLETS[1] / TON_T],
+};
+
 /** Fuel in the unit it is bought by. */
 export const fuelAmount = (kwh: number, fuel: Fuel, u: UnitSystem): string => {
-  const [unit, per] = u === 'us' ? US_FUEL[fuel] : (['kWh', 1] as const);
-  return `${grouped(significant(kwh / per, 3))} ${unit}`;
+  const [unit, per] = (u === 'us' ? US_FUEL : SI_FUEL)[fuel];
+  const amount = kwh / per;
+  return `${grouped(significant(amount, 3), Math.abs(amount) < 10 ? 1 : 0)} ${unit}`;
 };
+
+/** Units that a price or quantity may come in, with the unit the other system would use and how many of that one it holds. */
+const OTHER_UNIT: Record<UnitSystem, Record<string, readonly [unit: string, holds: number]>> = {
+  si: {
+    gal: ['L', GALLON_L],
+    therm: ['kWh', MMBTU_KWH / 10],
+    ccf: ['m³', 2.8316846592],
+    mcf: ['m³', 28.316846592],
+    m3: ['m³', 1],
+    MMBtu: ['MWh', MMBTU_KWH / 1000],
+    ton: ['t', TON_T],
+    lb: ['kg', 0.45359237],
+  },
+  us: {
+    L: ['gal', 1 / GALLON_L],
+    m3: ['mcf', 1 / 28.316846592],
+    MWh: ['MMBtu', 1000 / MMBTU_KWH],
+    t: ['ton', 1 / TON_T],
+    kg: ['lb', 1 / 0.45359237],
+  },
+};
+
+/** The unit in which the chosen system counts what comes in another. */
+export const unitIn = (unit: string, u: UnitSystem): string => OTHER_UNIT[u][unit]?.[0] ?? unit;
+/** A price a unit, in dollars a unit of the chosen system. */
+export const usdPerUnitIn = (usd: number, unit: string, u: UnitSystem): number => usd / (OTHER_UNIT[u][unit]?.[1] ?? 1);
+/** A price with three digits or to the cent: $0.129, $2.66, $499. */
+export const unitPrice = (usd: number): string => `$${Math.abs(usd) < 1 ? grouped(usd, 3) : grouped(usd, Math.abs(usd) < 100 ? 2 : 0)}`;
+/** A price and its unit as words: $2.66 a gal, or $0.703 a L. */
+export const priceOf = (usd: number, unit: string, u: UnitSystem): string =>
+  `${unitPrice(usdPerUnitIn(usd, unit, u))} a ${unitIn(unit, u)}`;
 
 export const fuelName: Record<Fuel, string> = {
   NATURAL_GAS: 'natural gas',
@@ -92,7 +135,7 @@ export const fuelColour: Record<Fuel, string> = {
 /** A length typed in ft or m, by the switch, as metres; undefined when nothing is typed, NaN when it is no number. */
 export const toMetres = (typed: string, u: UnitSystem): number | undefined => {
   const { value } = readNumber(typed);
-  return value === null ? undefined : u === 'us' ? value * FOOT : value;
+  return value === null ? undefined : u === 'us' ? value * FOOT_M : value;
 };
 export const fromMetres = (m: number | null | undefined, u: UnitSystem): string =>
-  m === null || m === undefined ? '' : String(Math.round((u === 'us' ? m / FOOT : m) * 100) / 100);
+  m === null || m === undefined ? '' : String(Math.round((u === 'us' ? m / FOOT_M : m) * 100) / 100);

@@ -1,5 +1,6 @@
 import { createContext, useContext, useState, type ReactNode } from 'react';
 import type { UnitSystem } from './format.ts';
+import { told } from './told.ts';
 
 const Units = createContext<{ units: UnitSystem; setUnits: (u: UnitSystem) => void }>({ units: 'us', setUnits: () => undefined });
 
@@ -14,4 +15,8 @@ export function UnitsProvider({ children }: { children: ReactNode }) {
   return <Units value={{ units, setUnits }}>{children}</Units>;
 }
 
-export const useUnits = () => useContext(Units);
+/** The chosen units, the switch, and words of the server turned into them. */
+export const useUnits = () => {
+  const { units, setUnits } = useContext(Units);
+  return { units, setUnits, say: (words: string) => told(words, units) };
+};

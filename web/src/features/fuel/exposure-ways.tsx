@@ -1,0 +1,103 @@
+import { CostHead, CostInterval } from '../../components/charts/cost-interval.tsx';
+import { LedgerTable } from '../../components/ledger-table.tsx';
+import type { ExposureQuery as Answer } from '../../lib/graphql/generated/graphql.ts';
+import { dollars, figure, heatUnit, priceOf, usdPerUnitIn, type Fuel } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
+
+export type Exposure = NonNullable<Answer['exposure']>;
+export type Way = Exposure['ways'][number];
+
+/** The same heat on every fuel and under every contract, side by side. */
+export function ExposureWays({ e, own, most }: { e: Exposure; own: Way; most: number }) {
+  const { units, say } = useUnits();
+  return (
+    <section>
+      <h2>The same heat on every fuel and contract, {e.season}</h2>
+      <p className="caption">
+        Same winters, same futures, the houses&apos; use as the bills and the model put it in the middle: how well it is known is left out
+        here and stands in the wider ranges of the Farms page. Heating values of {e.heatingValues}. Ways in quiet are reckoned here for
+        comparison; nobody offered them. A new heater is not in the season&apos;s cost. Electricity counts no demand charge here. Wood
+        pellets without a record of your own start at {say('$290 a ton')} or the assumptions&apos; level, flat in real money, and wander by
+        a tenth a year (common practice, no source). A fixed price that costs what the index costs in the mean:{' '}
+        {priceOf(e.fairFixedUsdPerUnit, own.unit, units)}; a dealer&apos;s offer above it is paid for calm.
+      </p>
+      <LedgerTable name="table of ways to buy the same heat" className="stack">
+        <thead>
+          <tr>
+            <th scope="col">way</th>
+            <th scope="col" className="n">
+              middle
+              <br />$ a season
+            </th>
+            <th scope="col">
+              <CostHead most={most} />
+            </th>
+            <th scope="col" className="n">
+              one in twenty
+              <br />
+              over, $
+            </th>
+            <th scope="col" className="n">
+              useful heat
+              <br />$ a {heatUnit(units)}
+            </th>
+            <th scope="col" className="n">
+              against now
+              <br />
+              mean, $
+            </th>
+            <th scope="col" className="n">
+              same cost as now
+              <br />
+              at $ a unit
+            </th>
+            <th scope="col" className="n">
+              new heater
+              <br />$
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {e.ways.map((w) => (
+            <tr key={w.key} className={w.isOwn ? 'chosen' : undefined}>
+              <td>
+                <span className={w.isReckoned ? 'quiet' : undefined}>
+                  {w.isOwn ? <b>{w.name}</b> : w.isReckoned ? say(w.name) : w.name}
+                </span>
+                {(w.leftoverUsd > 1 || w.minimumUsd > 1) && (
+                  <span className="second">
+                    {w.leftoverUsd > 1 && `${dollars(w.leftoverUsd)} for fuel of the block not used. `}
+                    {w.minimumUsd > 1 && `${dollars(w.minimumUsd)} for taking less than agreed.`}
+                  </span>
+                )}
+              </td>
+              <td className="n chief">{figure(w.costUsd.p50)}</td>
+              <td className="mark">
+                <CostInterval cost={w.costUsd} most={most} fuel={w.fuel as Fuel} />
+              </td>
+              <td className="n" data-name="one in twenty over, $">
+                {figure(w.costUsd.p95)}
+              </td>
+              <td className="n" data-name={`useful heat, $ a ${heatUnit(units)}`}>
+                {usdPerUnitIn(w.usdPerMmbtu, 'MMBtu', units).toFixed(1)}
+              </td>
+              <td className="n" data-name="against now, $">
+                {w.isOwn ? '' : Math.abs(w.lessUsd) < 1 ? '0' : `${figure(Math.abs(w.lessUsd), 2)} ${w.lessUsd > 0 ? 'less' : 'more'}`}
+              </td>
+              <td className="n" data-name="same cost as now at">
+                {w.breakEvenUsdPerUnit && !w.isOwn ? priceOf(w.breakEvenUsdPerUnit, w.unit, units) : ''}
+              </td>
+              <td className="n" data-name="new heater, $">
+                {w.heaterUsd > 0 ? figure(w.heaterUsd, 2) : ''}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </LedgerTable>
+      <p className="caution">
+        <b>Before a change of fuel or heater:</b> fuel lines, flues, wiring and tanks are work for licensed trades and follow the local
+        code; a carbon monoxide alarm in every heated house. A block paid ahead is money with the dealer: ask what secures it.
+      </p>
+    </section>
+  );
+}
