@@ -19,6 +19,14 @@ public sealed partial class Query
 {
     /// <summary>Every co-op of the viewer, the demo last.</summary>
     public static IEnumerable<CoopChoiceView> Coops([FromServices] Register register) => register.Coops.All(register.Viewer).Select(c => new CoopChoiceView(c.Id, c.Name, c.IsDemo == 1, c.Id == register.Coop.Id));
+
+    /// <summary>The co-op that keeps a farm, house, option, tank or meter, study or anything else with an identifier; null where there is none, or none of one co-op alone.</summary>
+    public static CoopChoiceView? CoopOf([FromServices] Register register, [Id] string id)
+    {
+        var item = id.Split('~')[0];
+        var coopId = register.Items.Where(register.Viewer, item)?.CoopId ?? register.Studies.Find(register.Viewer, item)?.CoopId;
+        return Coops(register).FirstOrDefault(c => c.Id == coopId);
+    }
 }
 
 /// <summary>Co-ops of one's own.</summary>

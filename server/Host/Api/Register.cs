@@ -31,6 +31,7 @@ public sealed partial class Register
     private readonly Lazy<IReadOnlyDictionary<string, Item<ScenarioSetFacts>>> sets;
     private readonly Lazy<IReadOnlyDictionary<string, Item<QuoteFacts>>> quotes;
     private readonly Lazy<StudyRow?> newest;
+    private readonly Lazy<IReadOnlyDictionary<string, AgainRow>> runsAgain;
     private readonly Lazy<StudyResult?> newestResult;
     private readonly Lazy<Dictionary<(string HouseId, string Key), OptionResult>> newestOptions;
     private readonly Lazy<Dictionary<string, Item<OptionSetFacts>>> optionSets;
@@ -44,11 +45,12 @@ public sealed partial class Register
     /// <param name="history">History.</param>
     /// <param name="studies">Studies.</param>
     /// <param name="jobs">Jobs.</param>
+    /// <param name="again">Studies run over again.</param>
     /// <param name="reader">Reader.</param>
     /// <param name="ids">Source of identifiers.</param>
     /// <param name="chosen">The co-op the request names.</param>
     /// <exception cref="ExecutionError">The request names a co-op that the viewer has not.</exception>
-    public Register(CoopStore coops, BlobStore blobs, ItemStore items, HistoryStore history, StudyStore studies, StudyJobs jobs, PortfolioReader reader, Ids ids, ChosenCoop chosen)
+    public Register(CoopStore coops, BlobStore blobs, ItemStore items, HistoryStore history, StudyStore studies, StudyJobs jobs, StudyAgainStore again, PortfolioReader reader, Ids ids, ChosenCoop chosen)
     {
         (Coops, Blobs, Items, History, Studies, Jobs, Reader, Ids) = (coops, blobs, items, history, studies, jobs, reader, ids);
         var all = coops.All(Viewer);
@@ -62,6 +64,7 @@ public sealed partial class Register
         (prices, sets) = (Kind<PriceSeriesFacts>(ItemKind.PriceSeries), Kind<ScenarioSetFacts>(ItemKind.ScenarioSet));
         catalogue = new(() => Catalogue.BuiltIn.With(items.All<CatalogueFacts>(Viewer, Coop.Id, ItemKind.CatalogueEntry).Select(e => e.Facts)));
         newest = new(() => studies.All(Viewer, Coop.Id).FirstOrDefault(s => s.State == "done"));
+        runsAgain = new(() => again.Newest(Viewer, Coop.Id));
         newestResult = new(() => Newest is { } s ? jobs.Result(Viewer, s.Id) : null);
         newestOptions = new(() => (NewestResult?.Options ?? []).ToDictionary(o => (o.HouseId, o.Key)));
         optionSets = new(() => Options.Values.GroupBy(o => o.Facts.HouseId).ToDictionary(g => g.Key, g => g.First()));
@@ -93,6 +96,9 @@ public sealed partial class Register
 
     /// <summary>Reader.</summary>
     public PortfolioReader Reader { get; }
+
+    /// <summary>The newest run over again of each study that has one.</summary>
+    public IReadOnlyDictionary<string, AgainRow> RunsAgain => runsAgain.Value;
 
     /// <summary>Source of identifiers.</summary>
     public Ids Ids { get; }

@@ -25,10 +25,6 @@ public sealed record OptionDifferenceView([property: Id] string OptionId, string
 [Name("StudyComparison")]
 public sealed record StudyComparisonView(StudyView Left, StudyView Right, IEnumerable<InputDifferenceView> Inputs, int SameOptions, IEnumerable<OptionDifferenceView> Options);
 
-/// <summary>What came of running a study again.</summary>
-[Name("RunAgain")]
-public sealed record RunAgainView(bool Same, string StoredSha256, string AgainSha256, double Seconds, string? FirstDifference);
-
 /// <summary>What changed since a study.</summary>
 public sealed partial class StudyView
 {
@@ -65,14 +61,4 @@ public sealed partial class Query
         static string Title(Register register, string house, string key) =>
             register.Houses.TryGetValue(house, out var h) && register.OptionSet(house)?.Facts.Options.FirstOrDefault(o => o.Key == key) is { } option ? new OptionView(register, h, option).Title : key;
     }
-}
-
-/// <summary>Studies run again.</summary>
-public sealed partial class Mutation
-{
-    /// <summary>Runs a done study again from its frozen inputs, everything anew, and compares every figure; null where it cannot be.</summary>
-    public static RunAgainView? RunStudyAgain([FromServices] Register register, [FromServices] StudyAgain again, [Id] string studyId, CancellationToken cancellationToken = default) =>
-        register.Studies.Find(register.Viewer, studyId) is { State: "done" } study && again.Run(register.Viewer, study, cancellationToken) is { } o
-            ? new(o.Same, o.StoredSha256, o.AgainSha256, o.Seconds, o.FirstDifference)
-            : null;
 }

@@ -1,23 +1,20 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
-using System.Threading.Channels;
 using FarmPortfolio.Engine.Studies;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
 
 namespace FarmPortfolio.Host.Studies;
 
-/// <summary>Runs studies one after another, tells how far they are, and keeps the newest results at hand.</summary>
+/// <summary>Runs studies in the queue, tells how far they are, and keeps the newest results at hand.</summary>
 /// <param name="studies">Studies.</param>
 /// <param name="units">Results of units between studies.</param>
 /// <param name="reader">Inputs.</param>
+/// <param name="queue">Queue of long work.</param>
 /// <param name="log">Log.</param>
-public sealed partial class StudyJobs(StudyStore studies, UnitStore units, PortfolioReader reader, ILogger<StudyJobs> log) : BackgroundService
+public sealed partial class StudyJobs(StudyStore studies, UnitStore units, PortfolioReader reader, LongRuns queue, ILogger<StudyJobs> log) : IHostedService
 {
     private const long MostBytesOfSingles = 512L << 20;
-    private readonly Channel<string> queue = Channel.CreateUnbounded<string>();
-    private readonly ConcurrentDictionary<string, StudyProgress> progress = new();
-    private readonly ConcurrentDictionary<string, CancellationTokenSource> running = new();
     private readonly ConcurrentDictionary<string, StudyResult> results = new();
     private readonly Lock drawing = new();
     private readonly PathStore singles = new(MostBytesOfSingles);
@@ -35,7 +32,7 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
         var (study, same) = studies.Add(viewer, coopId, ProgramVersion);
         if (!same)
         {
-            queue.Writer.TryWrite(study.Id);
+            Queue(study.Id);
         }
 
         return (study, same);
@@ -46,18 +43,14 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
     /// <param name="id">Study.</param>
     public void Cancel(Viewer viewer, string id)
     {
-        if (running.TryGetValue(id, out var token))
-        {
-            token.Cancel();
-        }
-
+        queue.Cancel(id);
         studies.Move(viewer, id, "cancelled");
     }
 
     /// <summary>How far a study is.</summary>
     /// <param name="id">Study.</param>
     /// <returns>Progress; null when it is not known.</returns>
-    public StudyProgress? Progress(string id) => progress.GetValueOrDefault(id);
+    public StudyProgress? Progress(string id) => queue.Progress(id);
 
     /// <summary>A study's result; after a restart without its single futures.</summary>
     /// <param name="viewer">Who.</param>
@@ -98,18 +91,20 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
     }
 
     /// <inheritdoc/>
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    public Task StartAsync(CancellationToken cancellationToken)
     {
         foreach (var waiting in studies.Waiting(Viewer.Program))
         {
-            queue.Writer.TryWrite(waiting.Id);
+            Queue(waiting.Id);
         }
 
-        await foreach (var id in queue.Reader.ReadAllAsync(stoppingToken))
-        {
-            await Task.Run(() => RunOne(id, stoppingToken), stoppingToken);
-        }
+        return Task.CompletedTask;
     }
+
+    /// <inheritdoc/>
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    private void Queue(string id) => queue.Add(id, (report, cancel, stopping) => RunOne(id, report, cancel, stopping));
 
     /// <summary>Single futures are large: only the newest result keeps its own in memory.</summary>
     private StudyResult Keep(string id, StudyResult result)
@@ -122,23 +117,21 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
         return results[id] = result;
     }
 
-    private void RunOne(string id, CancellationToken stopping)
+    private void RunOne(string id, IProgress<StudyProgress> report, CancellationToken cancel, CancellationToken stopping)
     {
         if (studies.Find(Viewer.Program, id) is not { State: "queued" } study)
         {
             return;
         }
 
-        using var token = CancellationTokenSource.CreateLinkedTokenSource(stopping);
-        running[id] = token;
         studies.Move(Viewer.Program, id, "running");
         var clock = Stopwatch.StartNew();
-        var told = -10;
         try
         {
-            var report = new Teller(p =>
+            var told = -10;
+            var teller = new Teller(p =>
             {
-                progress[id] = p;
+                report.Report(p);
                 var tenth = (int)(10 * p.Share);
                 if (tenth > told)
                 {
@@ -148,7 +141,7 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
             });
             var portfolio = reader.Read(Viewer.Program, study);
             var means = new StudyMeans(Environment.ProcessorCount, units.For(Viewer.Program), studies.Earlier(Viewer.Program, study.CoopId, earlier => reader.Read(Viewer.Program, earlier)), drawn, singles);
-            var (outcome, faults) = StudyRun.Run(portfolio, means, report, token.Token);
+            var (outcome, faults) = StudyRun.Run(portfolio, means, teller, cancel);
             if (outcome is null)
             {
                 studies.Move(Viewer.Program, id, "failed", string.Join(" ", faults.Select(f => $"{f.Message} {f.Remedy}")));
@@ -171,11 +164,6 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
         {
             LogFailed(e, study.Number);
             studies.Move(Viewer.Program, id, "failed", "The program met a fault of its own; the log says more.");
-        }
-        finally
-        {
-            running.TryRemove(id, out _);
-            progress[id] = new(1, "done", 0, 0);
         }
     }
 

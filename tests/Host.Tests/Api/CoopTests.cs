@@ -62,6 +62,19 @@ public class CoopTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task Whose_an_identifier_is_can_be_asked_from_any_co_op()
+    {
+        var id = await Begin("Link followers", null);
+        var study = (string)(await host.Ask("{ coop { studies(first: 1) { id } } }", coop: "demo"))["data"]!["coop"]!["studies"]![0]!["id"]!;
+        var answer = (await host.Ask("query($s: ID!) { house: coopOf(id: \"h_demo000\") { id name } option: coopOf(id: \"h_demo000~foam-now\") { id } study: coopOf(id: $s) { id } shared: coopOf(id: \"ps_gas-henry-hub\") { id } nowhere: coopOf(id: \"h_nowhere\") { id } }", new { s = study }, id))["data"]!;
+        Assert.Equal("demo", (string)answer["house"]!["id"]!);
+        Assert.Equal("demo", (string)answer["option"]!["id"]!);
+        Assert.Equal("demo", (string)answer["study"]!["id"]!);
+        Assert.Null(answer["shared"]);
+        Assert.Null(answer["nowhere"]);
+    }
+
+    [Fact]
     public async Task A_co_op_that_is_not_there_is_refused_by_code()
     {
         var answer = await host.Ask("{ coop { name } }", coop: "co_nowhere");

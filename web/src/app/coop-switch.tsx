@@ -1,6 +1,5 @@
-import { useQueryClient } from '@tanstack/react-query';
-import { Link, useNavigate } from 'react-router';
-import { chooseCoop } from '../lib/graphql/chosen-coop.ts';
+import { Link } from 'react-router';
+import { goToCoop } from '../lib/graphql/chosen-coop.ts';
 
 interface Props {
   coops: readonly { id: string; name: string; isDemo: boolean; isChosen: boolean }[];
@@ -8,8 +7,6 @@ interface Props {
 
 /** Chooses among one's co-ops; where there is only the example, leads to a first one of one's own. */
 export function CoopSwitch({ coops }: Props) {
-  const queries = useQueryClient();
-  const navigate = useNavigate();
   if (coops.length < 2) return <Link to="/co-ops">{coops[0]?.isDemo ? 'start your own co-op' : 'co-ops'}</Link>;
   return (
     <span>
@@ -17,11 +14,7 @@ export function CoopSwitch({ coops }: Props) {
         aria-label="co-op"
         className="small"
         value={coops.find((c) => c.isChosen)?.id}
-        onChange={async (e) => {
-          chooseCoop(e.target.value);
-          await navigate('/');
-          await queries.resetQueries();
-        }}
+        onChange={(e) => goToCoop(e.target.value, '/')}
       >
         {coops.map((c) => (
           <option key={c.id} value={c.id}>

@@ -57,13 +57,20 @@ function useTheme(): [string, (t: string) => void] {
   ];
 }
 
-export function Frame() {
+interface Props {
+  /** What to know about where a link led. */
+  notice?: string;
+}
+
+export function Frame({ notice }: Props) {
   const { data, error } = useQuery({ queryKey: ['frame'], queryFn: () => ask(FrameQuery) });
   const [theme, setTheme] = useTheme();
   const { units, setUnits } = useUnits();
   const coop = data?.coop;
   const { pathname } = useLocation();
   const main = useArrival();
+  const [arrivedAt] = useState(pathname);
+  const left = pathname !== arrivedAt;
   return (
     <div className="page">
       <a className="skip" href="#main">
@@ -104,6 +111,7 @@ export function Frame() {
           </div>
         </div>
         {coop && <StudyStatus newest={coop.newestStudy ?? undefined} running={coop.runningStudy ?? undefined} />}
+        {notice && !left && <p role="note">{notice}</p>}
         {error && <p className="fault">The server does not answer: {error.message}</p>}
       </header>
       <main id="main" tabIndex={-1} ref={main}>

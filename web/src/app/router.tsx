@@ -1,4 +1,4 @@
-import { createBrowserRouter } from 'react-router';
+import { createBrowserRouter, type RouteObject } from 'react-router';
 import { Frame } from './frame.tsx';
 
 export const pages = [
@@ -13,10 +13,13 @@ export const pages = [
   ['import', 'Import'],
 ] as const;
 
-export const router = createBrowserRouter([
+/** The pages of one co-op; every address begins with its base, so that a link opens the same view for whoever follows it. */
+export const routerFor = (basename: string, notice?: string) => createBrowserRouter(routes(notice), { basename });
+
+const routes = (notice?: string): RouteObject[] => [
   {
     path: '/',
-    element: <Frame />,
+    element: <Frame {...(notice ? { notice } : {})} />,
     children: [
       { index: true, lazy: async () => ({ Component: (await import('../features/overview/overview-page.tsx')).OverviewPage }) },
       { path: 'farms', lazy: async () => ({ Component: (await import('../features/farms/farms-page.tsx')).FarmsPage }) },
@@ -41,4 +44,4 @@ export const router = createBrowserRouter([
       { path: '*', element: <p>There is no such page. Choose one above.</p> },
     ],
   },
-]);
+];

@@ -1,17 +1,15 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { useNavigate } from 'react-router';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Field } from '../../components/forms/field.tsx';
-import { chooseCoop } from '../../lib/graphql/chosen-coop.ts';
 import { Lacking } from '../../components/forms/lacking.tsx';
+import { goToCoop } from '../../lib/graphql/chosen-coop.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { Coops, NewCoop, RenameCoop } from './coop-queries.ts';
 
 /** The co-ops on this machine: choose one, begin one, give one another name. */
 export function CoopsPage() {
   const queries = useQueryClient();
-  const navigate = useNavigate();
   const { data } = useQuery({ queryKey: ['coops'], queryFn: () => ask(Coops) });
   const [name, setName] = useState('');
   const [other, setOther] = useState('');
@@ -20,14 +18,9 @@ export function CoopsPage() {
   const coops = data?.coops ?? [];
   const demo = coops.find((c) => c.isDemo);
   const chosen = coops.find((c) => c.isChosen);
-  const open = async (id: string, to: string) => {
-    chooseCoop(id);
-    await navigate(to);
-    await queries.resetQueries();
-  };
   const add = useMutation({
     mutationFn: () => ask(NewCoop, { name, stationsFrom: withStations ? (demo?.id ?? null) : null, requestId: request }),
-    onSuccess: (d) => (d.newCoop.coopId ? open(d.newCoop.coopId, '/farms') : undefined),
+    onSuccess: (d) => (d.newCoop.coopId ? goToCoop(d.newCoop.coopId, '/farms') : undefined),
   });
   const rename = useMutation({
     mutationFn: () => ask(RenameCoop, { name: other }),
@@ -48,7 +41,7 @@ export function CoopsPage() {
               {c.isChosen ? (
                 <b>{c.name}</b>
               ) : (
-                <button className="link" onClick={() => void open(c.id, '/')}>
+                <button className="link" onClick={() => goToCoop(c.id, '/')}>
                   {c.name}
                 </button>
               )}

@@ -70,7 +70,7 @@ export function StudyList({ studies }: { studies: readonly Study[] }) {
                   {s.state !== 'done' ? '' : s.changedSince.length === 0 ? 'nothing it read' : s.changedSince.slice(0, 3).join(', ')}
                   {s.changedSince.length > 3 ? ` and ${String(s.changedSince.length - 3)} more` : ''}
                 </td>
-                <td className="note">{s.state === 'done' && <RunStudyAgain id={s.id} number={s.number} seconds={s.seconds ?? null} />}</td>
+                <td className="note">{s.state === 'done' && <RunStudyAgain study={s} />}</td>
               </tr>
             ))}
           </tbody>

@@ -20,6 +20,18 @@ export const Studies = graphql(`
         programVersion
         failure
         changedSince
+        canRunAgain
+        newestRunAgain {
+          id
+          state
+          askedAt
+          seconds
+          same
+          storedSha256
+          againSha256
+          firstDifference
+          failure
+        }
       }
       changes(first: 30) {
         id
@@ -48,11 +60,27 @@ export const Undo = graphql(`
 export const RunAgain = graphql(`
   mutation RunAgain($id: ID!) {
     runStudyAgain(studyId: $id) {
-      same
-      storedSha256
-      againSha256
-      seconds
-      firstDifference
+      id
+      state
+    }
+  }
+`);
+
+export const CancelRunAgain = graphql(`
+  mutation CancelRunAgain($id: ID!) {
+    cancelRunAgain(runId: $id) {
+      id
+      state
+    }
+  }
+`);
+
+export const FollowRunAgain = graphql(`
+  subscription RunAgainProgress($id: ID!) {
+    runAgainProgress(runId: $id) {
+      state
+      share
+      words
     }
   }
 `);

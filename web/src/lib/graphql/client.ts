@@ -1,5 +1,5 @@
 import { createClient } from 'graphql-sse';
-import { chooseCoop, chosenCoop, coopHeaders } from './chosen-coop.ts';
+import { coopHeaders } from './chosen-coop.ts';
 import type { TypedDocumentString } from './generated/graphql';
 import { graphql } from './generated/index.ts';
 
@@ -49,11 +49,6 @@ export async function ask<T, V>(document: TypedDocumentString<T, V>, variables?:
   });
   const answer = (await response.json()) as Answer<T>;
   const fault = answer.errors?.[0];
-  // a choice remembered from another database: forget it, once, and ask again
-  if (fault?.extensions?.code === 'NO_SUCH_COOP' && chosenCoop()) {
-    chooseCoop(undefined);
-    return ask(document, variables);
-  }
   if (fault || !answer.data) {
     throw new ServerFault(
       fault?.message ?? `The server answered ${String(response.status)}.`,

@@ -1,0 +1,48 @@
+using Microsoft.Playwright;
+
+namespace FarmPortfolio.BrowserTests;
+
+/// <summary>A link opens the same view for whoever follows it: the address names the co-op.</summary>
+public class LinkTests(Dashboard dashboard) : IClassFixture<Dashboard>
+{
+    [Fact]
+    public async Task A_link_opens_its_co_op_for_whoever_follows_it()
+    {
+        var writer = await dashboard.Open("/co-ops");
+        await writer.GetByLabel("name of the co-op").FillAsync("Link growers");
+        await writer.GetByRole(AriaRole.Button, new() { Name = "Begin an empty co-op" }).ClickAsync();
+        await writer.GetByText("What comes next").WaitForAsync();
+        Assert.Matches("/co-op/co_[0-9a-f]{32}/farms$", writer.Url);
+        await writer.GetByRole(AriaRole.Link, new() { Name = "Winters", Exact = true }).ClickAsync();
+        await writer.WaitForURLAsync("**/co-op/co_*/winters");
+        var sent = writer.Url;
+
+        // the receiver's browser remembers nothing, and then the example; the link opens the writer's all the same
+        var receiver = await dashboard.Open(sent);
+        await receiver.GetByRole(AriaRole.Link, new() { Name = "Link growers" }).WaitForAsync();
+        await receiver.GotoAsync("/co-op/demo/farms");
+        await receiver.GetByText("Invented example: co-op").WaitForAsync();
+        await receiver.GotoAsync(sent);
+        await receiver.GetByRole(AriaRole.Link, new() { Name = "Link growers" }).WaitForAsync();
+
+        // a house of another co-op opens that one, and says whose it is; an old address does too
+        var own = sent[..sent.LastIndexOf('/')];
+        foreach (var address in new[] { $"{own}/houses/h_demo000", "/houses/h_demo000" })
+        {
+            await receiver.GotoAsync(sent);
+            await receiver.GetByRole(AriaRole.Link, new() { Name = "Link growers" }).WaitForAsync();
+            await receiver.GotoAsync(address);
+            await receiver.GetByRole(AriaRole.Note).Filter(new() { HasText = "so that co-op is open now, not Link growers" }).WaitForAsync();
+            await receiver.GetByText("Invented example: co-op").WaitForAsync();
+            Assert.EndsWith("/co-op/demo/houses/h_demo000", receiver.Url, StringComparison.Ordinal);
+        }
+
+        // a co-op that is not here is said to be missing, with a way on
+        await receiver.GotoAsync("/co-op/co_nowhere/farms");
+        await receiver.GetByText("There is no co-op").WaitForAsync();
+        await receiver.GetByRole(AriaRole.Link, new() { Name = "choose a co-op" }).ClickAsync();
+        await receiver.GetByText("are kept on this machine").WaitForAsync();
+        await dashboard.Close(receiver);
+        await dashboard.Close(writer);
+    }
+}
