@@ -5,6 +5,7 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportTrialMutation, TrialHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import type { EvidenceCoop } from './trials-query.ts';
 import { counted } from '../../lib/units/format.ts';
+import { PASTED, typedOver } from '../../lib/upload.ts';
 
 const ImportTrial = graphql(`
   mutation ImportTrial($input: ImportTrialInput!) {
@@ -35,7 +36,7 @@ const measures = { METER: 'meter', USED: 'fuel used', BURNER_HOURS: 'burner hour
 /** A notebook by file or pasted: looked at first, then what stands behind each house is told, then kept with its evidence. */
 export function TrialImport({ coop }: { coop: EvidenceCoop }) {
   const queries = useQueryClient();
-  const [file, setFile] = useState({ name: 'pasted', text: '' });
+  const [file, setFile] = useState({ name: PASTED, text: '' });
   const [typed, set] = useState({ name: '', place: '', station: coop.weatherStations[0]?.id ?? '', unit: '' });
   const [told, tell] = useState<Record<string, Partial<TrialHouseInput>>>({});
   const [goodRowsOnly, setGood] = useState(false);
@@ -125,7 +126,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
           rows={4}
           style={{ width: '100%' }}
           value={file.text.slice(0, 20000)}
-          onChange={(e) => setFile({ name: 'pasted', text: e.target.value })}
+          onChange={(e) => setFile({ name: typedOver(file.name), text: e.target.value })}
         />
       </label>
       <button className="filled" disabled={!file.text || run.isPending} onClick={() => run.mutate({ checkOnly: true, withHouses: false })}>
