@@ -20,24 +20,6 @@ public static class HouseChecks
     /// <summary>Room that a curtain leaves under the ridge, metres (a foot).</summary>
     internal const double UnderRidgeM = Us.FootM;
 
-    /// <summary>Roof of a bay, side wall and ridge with the defaults of the shape.</summary>
-    /// <param name="house">The house.</param>
-    /// <returns>Roof shape, side wall and ridge in metres.</returns>
-    public static (HouseShape Roof, double SideWallM, double RidgeM) Outline(HouseFacts house)
-    {
-        var roof = house.Shape == HouseShape.GutterConnected ? house.BayRoof ?? HouseShape.Gable : house.Shape;
-        var side = house.SideWallM ?? (house.Shape switch
-        {
-            HouseShape.Hoop => 0,
-            HouseShape.GothicArch => 1.2,
-            HouseShape.Gable => 2.1,
-            _ => 3.0,
-        });
-        var rise = roof switch { HouseShape.Hoop => 0.5, HouseShape.GothicArch => 0.4, _ => 0.25 };
-        var widthShare = house.Shape == HouseShape.Hoop && house.SideWallM is null ? 0.5 : rise;
-        return (roof, side, house.RidgeM ?? side + widthShare * house.WidthM);
-    }
-
     /// <summary>All that is wrong with a house.</summary>
     /// <param name="house">The house.</param>
     /// <param name="catalogue">Coverings, heaters, plans it may name.</param>
@@ -66,7 +48,7 @@ public static class HouseChecks
 
         if (faults.Count == 0)
         {
-            var (_, sideWall, ridge) = Outline(house);
+            var (_, sideWall, ridge) = HouseOutline.Of(house);
             if (!(ridge > sideWall + 0.2) || ridge < LeastRidgeM || ridge > sideWall + 2 * house.WidthM)
             {
                 faults.Add(new("OUT_OF_RANGE", "ridgeM", $"A ridge at {BothUnits.Length(ridge)} over a side wall of {BothUnits.Length(sideWall)} cannot be.", $"Give a ridge of {BothUnits.Lengths(Math.Max(LeastRidgeM, sideWall + 0.3), sideWall + house.WidthM)}."));

@@ -22,7 +22,7 @@ public static class HouseModels
         }
 
         var taken = new List<DefaultUsed>();
-        var (roof, sideWall, ridge) = HouseChecks.Outline(house);
+        var (roof, sideWall, ridge) = HouseOutline.Of(house);
         var geometry = new HouseGeometry(roof, house.WidthM, house.LengthM, sideWall, ridge, house.Bays);
         if (house.RidgeM is null)
         {

@@ -113,7 +113,7 @@ public sealed partial class Mutation
         }
 
         var loaded = HouseSheet.Read(text, register.Catalogue, input.Unit switch { "SI" => true, "US" => false, _ => null });
-        var plan = new FarmsPlan(Api.NewHouse.Known(register), register.Catalogue, register.Ids, register.SetFacts.FirstSeason, input.FileName);
+        var plan = new FarmsPlan(Api.NewHouse.Known(register), register.Catalogue, register.Ids, register.SetFacts.FirstSeason, source.FileName);
         plan.Add(loaded.Value?.All ?? []);
         List<Fault> faults = [.. loaded.Faults, .. plan.Faults];
         int Of(string kind) => plan.Items.Count(i => i.Kind == kind);
@@ -123,7 +123,7 @@ public sealed partial class Mutation
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { CanImport = plan.Items.Count > 0 };
         }
 
-        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"{Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house is" : "houses are")} brought in from {input.FileName}", input.RequestId, plan.Items);
+        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"{Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house is" : "houses are")} brought in from {source.FileName}", input.RequestId, plan.Items);
         return source.Done(new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
     }
 }

@@ -20,9 +20,9 @@ public sealed record FuelEntryView(
         e.ThermsPerCcf, e.OnlyDollars, e.Confirmed, e.IssuedOn, e.Note, e.Held, e.SdShare, state.Use, state.Why, faults.Select(f => FaultView.Of(f.Fault)));
 }
 
-/// <summary>Fuel of an interval: billed, as described, and with the fit.</summary>
+/// <summary>Fuel of an interval: billed, as described, and with the fit. Of a total the heated days are those on which the houses want heat; of a bill or between fills they are its days.</summary>
 [Name("UseInterval")]
-public sealed record UseIntervalView(DateOnly FromOn, DateOnly ToOn, int Days, double BilledKwh, double DescribedKwh, double FittedKwh, double ResidualKwh, double SdKwh, bool Metered, bool Outlying, string? Note);
+public sealed record UseIntervalView(DateOnly FromOn, DateOnly ToOn, int Days, int HeatedDays, double BilledKwh, double DescribedKwh, double FittedKwh, double ResidualKwh, double SdKwh, bool Metered, bool Outlying, string? Note);
 
 /// <summary>A fitted number; low and high hold it in 90 of 100 cases.</summary>
 [Name("FittedNumber")]
@@ -62,7 +62,7 @@ public sealed class FuelBillsView(Register register, string groupId, FuelRecordF
     public IEnumerable<FuelEntryView> Entries => (record?.Entries ?? []).Select((e, i) => FuelEntryView.Of(e, fit.Use.Entries[i], fit.Use.Faults.Where(f => f.No == i)));
 
     /// <summary>Its intervals whose weather is on record.</summary>
-    public IEnumerable<UseIntervalView> Intervals => fit.Intervals.Select(i => new UseIntervalView(i.Use.FromOn, i.Use.ToOn, i.Use.Days, i.Use.KwhFuel, i.DescribedKwh, i.FittedKwh, i.ResidualKwh, i.Use.SdKwh, i.Use.Metered, i.Outlying, i.Use.Note));
+    public IEnumerable<UseIntervalView> Intervals => fit.Intervals.Select(i => new UseIntervalView(i.Use.FromOn, i.Use.ToOn, i.Use.Days, i.ScatterDays, i.Use.KwhFuel, i.DescribedKwh, i.FittedKwh, i.ResidualKwh, i.Use.SdKwh, i.Use.Metered, i.Outlying, i.Use.Note));
 
     /// <summary>Intervals whose weather is not on record.</summary>
     public int WithoutWeather => fit.WithoutWeather;

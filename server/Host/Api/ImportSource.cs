@@ -21,6 +21,13 @@ internal sealed class ImportSource : IDisposable
     /// <summary>Why there is none.</summary>
     public Fault? Fault { get; }
 
+    /// <summary>Name of the file the text comes from: that of the file that was sent, else as the request says.</summary>
+    public string FileName => Text!.File;
+
+    /// <summary>A record's name where the user gave none: as the file calls itself, else the file's own name.</summary>
+    public string NameOr(string given, string? byFile = null) =>
+        given.Trim() is { Length: > 0 } name ? name : !string.IsNullOrWhiteSpace(byFile) ? byFile.Trim() : Path.GetFileNameWithoutExtension(FileName) is { Length: > 0 } stem ? stem : FileName;
+
     /// <summary>What an import that has no text answers.</summary>
     public ImportPayload Nothing => new(false, 0, "Nothing could be read.", [FaultView.Of(Fault!)]);
 

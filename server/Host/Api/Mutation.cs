@@ -233,9 +233,10 @@ public sealed partial class Mutation
             return new(false, loaded.Rows, Words(loaded.Value), faults.Select(FaultView.Of)) { CanImport = usable > 0 };
         }
 
-        var seasons = record.Seasons.Where(s => s.Usable).Select(s => new StationSeason(s.Season, record.Step, register.Blobs.Save(register.Viewer, s.ValuesC), s.Days, s.MissingDays, input.FileName)).ToList();
-        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"weather of {input.Name} is imported", input.RequestId,
-            [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = latitude!.Value, LongitudeDeg = record.Place.LongitudeDeg ?? 0, ElevationM = input.ElevationM ?? record.Place.ElevationM ?? 0, Seasons = seasons }, new(input.Name.Trim(), Note: input.FileName))]);
+        var seasons = record.Seasons.Where(s => s.Usable).Select(s => new StationSeason(s.Season, record.Step, register.Blobs.Save(register.Viewer, s.ValuesC), s.Days, s.MissingDays, source.FileName)).ToList();
+        var name = source.NameOr(input.Name, record.Place.Name);
+        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"weather of {name} is imported from {source.FileName}", input.RequestId,
+            [new(ItemKind.WeatherStation, null, null, new WeatherStationFacts { LatitudeDeg = latitude!.Value, LongitudeDeg = record.Place.LongitudeDeg ?? 0, ElevationM = input.ElevationM ?? record.Place.ElevationM ?? 0, Seasons = seasons }, new(name, Note: source.FileName))]);
         return source.Done(new(outcome.ChangeId is not null, loaded.Rows, $"{Words(record)} {seasons.Count} {(seasons.Count == 1 ? "season is" : "seasons are")} kept.", [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]));
 
         static string Words(WeatherRecord? r) => r is null ? "Nothing could be read." : $"{r.Layout}: {r.Days:#,0} days from {r.FirstOn:yyyy-MM-dd} to {r.LastOn:yyyy-MM-dd}; unit: {r.UnitWords}.";
@@ -274,7 +275,7 @@ public sealed partial class Mutation
             Unit = priceUnit ?? string.Empty,
             FirstMonthOn = record.FirstMonthOn,
             UsdPerUnit = record.Prices,
-            Source = input.FileName,
+            Source = source.FileName,
         };
         var findings = PriceFindingView.Of(facts);
         if (input.CheckOnly != false || faults.Any(f => f.Code == "UNKNOWN_UNIT") || (loaded.LeavesOut && input.GoodRowsOnly != true))
@@ -282,7 +283,7 @@ public sealed partial class Mutation
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { Findings = findings, CanImport = true };
         }
 
-        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"prices {input.Name} are imported", input.RequestId, [new(ItemKind.PriceSeries, null, null, facts, new(input.Name.Trim()))]);
+        var outcome = register.Items.Save(register.Viewer, register.Coop.Id, $"prices {source.NameOr(input.Name)} are imported from {source.FileName}", input.RequestId, [new(ItemKind.PriceSeries, null, null, facts, new(source.NameOr(input.Name)))]);
         return source.Done(new(outcome.ChangeId is not null, loaded.Rows, words, [.. faults.Concat(outcome.Faults).Select(FaultView.Of)]) { Findings = findings });
     }
 

@@ -97,10 +97,11 @@ internal sealed class DailyTable(FaultList faults)
             return (double.NaN, double.NaN);
         }
 
-        if (!(double.IsNaN(low) || TemperatureUnits.Believable(low)) || !(double.IsNaN(high) || TemperatureUnits.Believable(high)))
+        var lowIsWrong = !(double.IsNaN(low) || TemperatureUnits.Believable(low));
+        if (lowIsWrong || !(double.IsNaN(high) || TemperatureUnits.Believable(high)))
         {
-            faults.Add("OUT_OF_RANGE", "TMAX", string.Create(CultureInfo.InvariantCulture, $"On {day:yyyy-MM-dd} {r.Min:0.#} to {r.Max:0.#}, read in {TemperatureUnits.Words(unit)}, cannot be."),
-                "A day lies between -60 and 57 C (-76 and 135 F); check the value and the unit. The day counts as missing.", r.Line, r.MaxColumn);
+            faults.Add("OUT_OF_RANGE", lowIsWrong ? "TMIN" : "TMAX", string.Create(CultureInfo.InvariantCulture, $"On {day:yyyy-MM-dd} {r.Min:0.#} to {r.Max:0.#}, read in {TemperatureUnits.Words(unit)}, cannot be."),
+                "A day lies between -60 and 57 C (-76 and 135 F); check the value and the unit. The day counts as missing.", r.Line, lowIsWrong ? r.MinColumn : r.MaxColumn);
             return (double.NaN, double.NaN);
         }
 

@@ -16,6 +16,9 @@ public sealed record FuelRows(IReadOnlyList<(int Line, FuelEntry Entry)> Entries
 /// </summary>
 public static class FuelSheet
 {
+    /// <summary>Most rows of one tank or meter: a line a day for fifty years.</summary>
+    internal const int MostRows = 20_000;
+
     private static readonly string[] Dates = ["yyyy-MM-dd", "yyyy/M/d", "M/d/yyyy", "M/d/yy", "d MMM yyyy", "MMM d yyyy", "d-MMM-yyyy"];
 
     /// <summary>Reads a sheet.</summary>
@@ -28,10 +31,10 @@ public static class FuelSheet
     public static Loaded<FuelRows> Read(SourceText text, FuelKind fuel, SupplyKind supply, string? unit = null, DealerSheet? dealer = null)
     {
         dealer ??= new(new Dictionary<int, WeatherYear>());
-        var faults = new FaultList(text.File);
+        var (faults, dates) = (new FaultList(text.File), new SlashDates());
         var entries = new List<(int, FuelEntry)>();
         Dictionary<string, int>? at = null;
-        var rows = 0;
+        var (rows, width) = (0, 0);
         foreach (var (line, cells) in TableRows.Of(text, faults))
         {
             if (at is null)
@@ -40,12 +43,18 @@ public static class FuelSheet
                 if (at is not null)
                 {
                     text.HeadFound();
+                    width = cells.Length;
                 }
             }
             else
             {
-                rows++;
-                if (new Row(cells, line, at, faults).Entry(fuel, supply, unit, dealer) is { } entry)
+                if (++rows > MostRows)
+                {
+                    faults.Add("TOO_MANY_ROWS", null, FormattableString.Invariant($"The sheet has more than {MostRows:#,0} rows, more than one tank or meter can have."), "Give the sheet of one tank or meter, and of the years that matter.", line, 1);
+                    return new(null, rows, faults.All);
+                }
+
+                if (!SheetHead.TooLong(cells, width, line, faults) && new Row(cells, line, at, dates, faults).Entry(fuel, supply, unit, dealer) is { } entry)
                 {
                     entries.Add((line, entry));
                 }
@@ -57,12 +66,17 @@ public static class FuelSheet
             faults.Add("NO_HEAD", null, "No head with a date and a quantity was found.", "Give a first row such as: date, quantity, unit, kind, total; or: from, to, quantity, unit, read kind, total.", 1, 1);
         }
 
-        return new(at is null ? null : new(entries), rows, faults.All) { Notes = dealer.Notes };
+        if (at is not null && rows == 0 && text.Refusal is null)
+        {
+            faults.Add("EMPTY", null, "The sheet has a head and no row.", "Give a row a delivery or bill under the head.");
+        }
+
+        return new(at is null || dates.InDoubt(faults) ? null : new(entries), rows, faults.All) { Notes = dates.Note is { } taken ? [.. dealer.Notes, taken] : dealer.Notes };
     }
 
     private static Dictionary<string, int>? Head(string[] cells, int line, FuelKind fuel, ref string? unit, FaultList faults)
     {
-        var at = new Dictionary<string, int>();
+        var (at, doubled) = (new Dictionary<string, int>(), new List<(string Name, int At)>());
         for (var i = 0; i < cells.Length; i++)
         {
             var head = HeadCell.Of(cells[i], u => FuelSheetWords.Unit(fuel, u) is not null);
@@ -71,7 +85,12 @@ public static class FuelSheet
                 continue;
             }
 
-            at.TryAdd(column, i);
+            if (!at.TryAdd(column, i))
+            {
+                doubled.Add((head.Name, i));
+                continue;
+            }
+
             unit = column == "quantity" ? FuelSheetWords.Unit(fuel, head.Unit ?? head.Name) ?? unit : unit;
         }
 
@@ -80,15 +99,13 @@ public static class FuelSheet
             return null;
         }
 
-        foreach (var (cell, i) in cells.Select((c, i) => (c, i)).Where(c => c.c.Length > 0 && !at.ContainsValue(c.i)))
-        {
-            faults.Add("UNKNOWN_COLUMN", cell, $"The column \"{cell}\" is not known and is passed over.", $"Known are: {string.Join(", ", FuelSheetWords.Columns.Keys.Take(12))}.", line, i + 1);
-        }
+        doubled.ForEach(d => SheetHead.Twice(d.Name, line, d.At, faults));
+        SheetHead.Unknown([.. cells.Select((c, i) => (i, c)).Where(c => c.c.Length > 0 && !at.ContainsValue(c.i) && doubled.All(d => d.At != c.i))], string.Join(", ", FuelSheetWords.Columns.DistinctBy(c => c.Value).Select(c => c.Key)), line, faults);
 
         return at;
     }
 
-    private sealed class Row(string[] cells, int line, Dictionary<string, int> at, FaultList faults)
+    private sealed class Row(string[] cells, int line, Dictionary<string, int> at, SlashDates dates, FaultList faults)
     {
         private bool wrong;
 
@@ -124,6 +141,11 @@ public static class FuelSheet
             if (quantity is null && total is null && k is null && !wrong)
             {
                 Wrong("NO_QUANTITY", "quantity", "The row has no quantity and no total.", "Give the quantity, or the money paid, or degree days with a K-factor.");
+            }
+
+            if (price < 0)
+            {
+                Wrong("OUT_OF_RANGE", "price", FormattableString.Invariant($"A price of {price} cannot be."), "Give dollars a unit as on the ticket; a credit note has its quantity below 0.");
             }
 
             if (wrong)
@@ -171,6 +193,7 @@ public static class FuelSheet
                 return null;
             }
 
+            dates.See(cell, line, at[column] + 1);
             if (DateOnly.TryParseExact(cell.Replace(",", string.Empty, StringComparison.Ordinal), Dates, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
             {
                 return day;
@@ -188,12 +211,12 @@ public static class FuelSheet
                 return null;
             }
 
-            if (double.TryParse(cell, NumberStyles.Float | NumberStyles.AllowThousands, CultureInfo.InvariantCulture, out var value) && Math.Abs(value) < 1e9)
+            if (SheetNumber.Of(cell) is { } value && Math.Abs(value) < 1e9)
             {
                 return value;
             }
 
-            Wrong("NOT_A_NUMBER", column, $"\"{cell}\" is no number.", "Write digits with a point for decimals, such as 412.5.");
+            Wrong("NOT_A_NUMBER", column, $"\"{WeatherCells.Short(cell)}\" is no number.", SheetNumber.Remedy(cell, "Write digits with a point for decimals, such as 412.5."));
             return null;
         }
     }

@@ -20,7 +20,7 @@ internal static class HeadedDaily
 
     internal static Loaded<WeatherRecord> Read(SourceText text, int headLine, WeatherAnswers answers, FaultList faults)
     {
-        var (table, rows, place) = (new DailyTable(faults), 0, new StationPlace());
+        var (table, rows, place, dates) = (new DailyTable(faults), 0, new StationPlace(), new SlashDates());
         Found? at = null;
         string? elsewhere = null;
         foreach (var (line, cells) in TableRows.Of(text, faults))
@@ -28,6 +28,11 @@ internal static class HeadedDaily
             if (at is null)
             {
                 at = line >= headLine ? Columns(cells) : null;
+                if (at is not null)
+                {
+                    SheetHead.Doubled([.. cells.Select(c => HeadCell.Of(c, w => TemperatureUnits.Of(w) is not null).Name)], [at.Date, at.Max, at.Min, at.Station], line, faults);
+                }
+
                 (table.Told, table.ToldAt) = (at?.Unit, (line, at?.Max + 1));
                 continue;
             }
@@ -53,6 +58,7 @@ internal static class HeadedDaily
                 continue;
             }
 
+            dates.See(cells.ElementAtOrDefault(at.Date), line, at.Date + 1);
             if (WeatherCells.Day(cells.ElementAtOrDefault(at.Date), line, at.Date + 1, faults) is { } day)
             {
                 table.Add(day, WeatherCells.Number(cells.ElementAtOrDefault(at.Min), "TMIN", line, at.Min + 1, faults), WeatherCells.Number(cells.ElementAtOrDefault(at.Max), "TMAX", line, at.Max + 1, faults),
@@ -60,7 +66,7 @@ internal static class HeadedDaily
             }
         }
 
-        return Ended(table, rows, faults, "a daily CSV with a head", answers.Unit, null, place);
+        return dates.InDoubt(faults) ? new(null, rows, faults.All) : Ended(table, rows, faults, "a daily CSV with a head", answers.Unit, null, place);
     }
 
     /// <summary>The record, or the fault that there is no day in it.</summary>

@@ -9,6 +9,7 @@ internal sealed class HourTable(FaultList faults)
 {
     private const int HoursMissingOfADay = 3;
     private readonly SortedDictionary<int, double[]> seasons = [];
+    private readonly Dictionary<int, int[]> lines = [];
     private DateTime last = DateTime.MinValue;
     private DateOnly first = DateOnly.MaxValue;
     private DateOnly latest = DateOnly.MinValue;
@@ -46,12 +47,14 @@ internal sealed class HourTable(FaultList faults)
         {
             seasons[season] = values = new double[24 * SeasonCalendar.Days(season)];
             Array.Fill(values, double.NaN);
+            lines[season] = new int[values.Length];
         }
 
         var hour = 24 * SeasonCalendar.DayIndex(day) + at.Hour;
         if (double.IsNaN(values[hour]) && !double.IsNaN(value))
         {
             values[hour] = value;
+            lines[season][hour] = line;
             Count++;
         }
     }
@@ -71,7 +74,7 @@ internal sealed class HourTable(FaultList faults)
                 if (!double.IsNaN(c) && !TemperatureUnits.Believable(c))
                 {
                     faults.Add("OUT_OF_RANGE", "temperature", string.Create(CultureInfo.InvariantCulture, $"{values[i]:0.#} at {SeasonCalendar.FirstDay(season).AddDays(i / 24):yyyy-MM-dd} {i % 24}:00, read in {TemperatureUnits.Words(unit)}, cannot be."),
-                        "An hour lies between -60 and 57 C (-76 and 135 F); check the value and the unit. It counts as missing.");
+                        "An hour lies between -60 and 57 C (-76 and 135 F); check the value and the unit. It counts as missing.", lines[season][i]);
                     c = double.NaN;
                 }
 

@@ -27,13 +27,18 @@ internal static class HourlyTable
     {
         var (table, rows, told, toldAt) = (new HourTable(faults), 0, default(string), default((int?, int?)));
         Found? at = null;
-        var zoneAsked = false;
+        var (zoneAsked, dates) = (false, new SlashDates());
         foreach (var (line, cells) in TableRows.Of(text, faults))
         {
             if (at is null)
             {
                 at = line >= headLine ? Columns(cells) : null;
                 (told, toldAt) = (at?.Unit, (line, at?.Temperature + 1));
+                if (at is not null)
+                {
+                    SheetHead.Doubled([.. cells.Select(c => HeadCell.Of(c, w => TemperatureUnits.Of(w) is not null).Name)], [at.Time, at.Temperature], line, faults);
+                }
+
                 continue;
             }
 
@@ -45,6 +50,7 @@ internal static class HourlyTable
 
             rows++;
             var cell = at.Hour < 0 ? cells.ElementAtOrDefault(at.Time) : $"{cells.ElementAtOrDefault(at.Time)} {cells.ElementAtOrDefault(at.Hour)}";
+            dates.See(cell, line, at.Time + 1);
             if (Moment(cell, answers.UtcOffsetHours) is not { } moment)
             {
                 faults.Add("NOT_A_TIME", "time", $"\"{WeatherCells.Short(cell)}\" is no time.", "Write times as 2024-01-31 14:00.", line, at.Time + 1);
@@ -58,6 +64,11 @@ internal static class HourlyTable
             }
 
             table.Add(moment.At, WeatherCells.Number(cells.ElementAtOrDefault(at.Temperature), "temperature", line, at.Temperature + 1, faults), line, at.Time + 1);
+        }
+
+        if (dates.InDoubt(faults))
+        {
+            return new(null, rows, faults.All);
         }
 
         if (table.Count == 0)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Retrofits;
 
@@ -7,10 +6,12 @@ namespace FarmPortfolio.Host.Loading;
 /// <summary>Where the columns of one houses' sheet stand, in which unit, and how a row's cells are read.</summary>
 internal sealed class HouseCells
 {
+    private const double MostSalesUsd = 1e9;
     private readonly Dictionary<HouseColumn, int> at;
     private readonly Dictionary<HouseColumn, string> units;
     private readonly Catalogue catalogue;
     private readonly bool? si;
+    private int columns;
 
     private HouseCells(Dictionary<HouseColumn, int> at, Dictionary<HouseColumn, string> units, Catalogue catalogue, bool? si) => (this.at, this.units, this.catalogue, this.si) = (at, units, catalogue, si);
 
@@ -23,19 +24,19 @@ internal sealed class HouseCells
             return null;
         }
 
-        var (at, units) = (new Dictionary<HouseColumn, int>(), new Dictionary<HouseColumn, string>());
+        var (at, units, unknown) = (new Dictionary<HouseColumn, int>(), new Dictionary<HouseColumn, string>(), new List<(int, string)>());
         for (var i = 0; i < heads.Length; i++)
         {
             if (HouseColumns.Find(heads[i].Name) is not { } column)
             {
                 if (heads[i].Name.Length > 0)
                 {
-                    faults.Add("UNKNOWN_COLUMN", heads[i].Name, $"The column \"{WeatherCells.Short(row[i])}\" is not known; it is not read.", $"Rename it or take it out. Known: {string.Join(", ", HouseColumns.Names.Values.Select(n => n[0]))}.", line, i + 1);
+                    unknown.Add((i, row[i]));
                 }
             }
             else if (!at.TryAdd(column, i))
             {
-                faults.Add("DOUBLED", heads[i].Name, $"The column \"{WeatherCells.Short(row[i])}\" stands twice; the first is read.", "Keep one of them.", line, i + 1);
+                SheetHead.Twice(heads[i].Name, line, i, faults);
             }
             else if (heads[i].Unit is { } unit && HouseColumns.Units(column).Count > 0)
             {
@@ -50,7 +51,8 @@ internal sealed class HouseCells
             }
         }
 
-        return new(at, units, catalogue, si);
+        SheetHead.Unknown(unknown, string.Join(", ", HouseColumns.Names.Values.Select(n => n[0])), line, faults);
+        return new(at, units, catalogue, si) { columns = row.Length };
     }
 
     /// <summary>Column from 1; null = not there.</summary>
@@ -93,6 +95,11 @@ internal sealed class HouseCells
     public HouseRow? Row(string[] row, int line, FaultList faults)
     {
         var before = faults.Count;
+        if (SheetHead.TooLong(row, columns, line, faults))
+        {
+            return null;
+        }
+
         string? Cell(HouseColumn c) => at.TryGetValue(c, out var i) && row.ElementAtOrDefault(i) is { Length: > 0 } cell ? cell : null;
         void Bad(HouseColumn c, string code, string message, string remedy) => faults.Add(code, HouseColumns.Names[c][0], message, remedy + " The row is left out.", line, ColumnOf(c));
         double? Number(HouseColumn c)
@@ -102,9 +109,9 @@ internal sealed class HouseCells
                 return null;
             }
 
-            if (!double.TryParse(cell.TrimStart('$'), NumberStyles.Float | NumberStyles.AllowThousands, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
+            if (SheetNumber.Of(cell.TrimStart('$')) is not { } value)
             {
-                Bad(c, "NOT_A_NUMBER", $"\"{WeatherCells.Short(cell)}\" is no number.", "Write a number such as 30 or 2.5, without its unit.");
+                Bad(c, "NOT_A_NUMBER", $"\"{WeatherCells.Short(cell)}\" is no number.", SheetNumber.Remedy(cell, "Write a number such as 30 or 2.5, without its unit."));
                 return null;
             }
 
@@ -179,7 +186,7 @@ internal sealed class HouseCells
             Place = Cell(HouseColumn.Place),
             Station = Cell(HouseColumn.Station),
             House = house?.Trim(),
-            SalesCents = Number(HouseColumn.Sales) is { } sales ? (long)Math.Round(sales * 100) : null,
+            SalesCents = Sales(),
             Shape = Word<HouseShape>(HouseColumn.Shape, HouseWords.Shape, HouseWords.ShapeNames) ?? HouseShape.Hoop,
             BayRoof = Word<HouseShape>(HouseColumn.BayRoof, HouseWords.Shape, "hoop, Gothic arch or gable"),
             Bays = Whole(HouseColumn.Bays, 1, 60) ?? 1,
@@ -221,6 +228,22 @@ internal sealed class HouseCells
         }
 
         return faults.Count == before ? result : null;
+
+        long? Sales()
+        {
+            if (Number(HouseColumn.Sales) is not { } sales)
+            {
+                return null;
+            }
+
+            if (sales is >= 0 and <= MostSalesUsd)
+            {
+                return (long)Math.Round(sales * 100);
+            }
+
+            Bad(HouseColumn.Sales, "OUT_OF_RANGE", FormattableString.Invariant($"Sales of {sales:#,0} dollars a year cannot be."), "Give dollars a year, 0 or more.");
+            return null;
+        }
 
         string? Installed(string word)
         {

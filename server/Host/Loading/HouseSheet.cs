@@ -9,6 +9,9 @@ namespace FarmPortfolio.Host.Loading;
 /// </summary>
 public static class HouseSheet
 {
+    /// <summary>Most rows that one sheet brings in: more than any co-op has houses.</summary>
+    internal const int MostRows = 20_000;
+
     /// <summary>Reads a sheet.</summary>
     /// <param name="text">Text.</param>
     /// <param name="catalogue">Coverings, heaters, plans and retrofits it may name.</param>
@@ -46,7 +49,12 @@ public static class HouseSheet
             }
 
             first = false;
-            read++;
+            if (++read > MostRows)
+            {
+                faults.Add("TOO_MANY_ROWS", null, FormattableString.Invariant($"The sheet has more than {MostRows:#,0} rows."), "Split it by farms.", line, 1);
+                return new(null, read, faults.All);
+            }
+
             if (cells.Row(row, line, faults) is { } sound)
             {
                 rows.Add(sound);
@@ -63,16 +71,22 @@ public static class HouseSheet
             return new(null, 0, faults.All);
         }
 
+        if (read == 0 && text.Refusal is null)
+        {
+            faults.Add("EMPTY", null, "The sheet has a head and no row.", "Give a row a house under the head.");
+        }
+
+        var left = new HashSet<HouseRow>(ReferenceEqualityComparer.Instance);
         foreach (var doubled in rows.Where(r => r.House is not null).GroupBy(r => (Names.Key(r.Farm), Names.Key(r.House!))).Where(g => g.Count() > 1))
         {
             foreach (var again in doubled.Skip(1))
             {
                 faults.Add("DOUBLED", "house", $"\"{again.House}\" of {again.Farm} stands in line {doubled.First().Line} already.", "Give each house of a farm a name of its own; the row is left out.", again.Line, cells.ColumnOf(HouseColumn.House));
-                rows.Remove(again);
+                left.Add(again);
             }
         }
 
-        return new(new(rows), read, faults.All);
+        return new(new([.. rows.Where(r => !left.Contains(r))]), read, faults.All);
     }
 
     /// <summary>A sheet to fill in: the head, a row of units, and one made-up row.</summary>

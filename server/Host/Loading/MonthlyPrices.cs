@@ -21,7 +21,7 @@ public static class MonthlyPrices
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
     public static Loaded<MonthlyRecord> Read(SourceText text, string? column = null, FuelKind? fuel = null)
     {
-        var (faults, rows) = (new FaultList(text.File), 0);
+        var (faults, rows, width) = (new FaultList(text.File), 0, int.MaxValue);
         var table = new PriceTable(faults, fuel);
         Layout? at = null;
         (string Unit, double ToUsd)? unit = null;
@@ -44,6 +44,12 @@ public static class MonthlyPrices
                 }
 
                 text.HeadFound();
+                width = at.Head ? cells.Length : int.MaxValue;
+                if (at.Head)
+                {
+                    SheetHead.Doubled([.. cells.Select(c => HeadCell.Of(c, _ => false).Name)], [at.Date, at.Year, at.Unit, .. at.Values.Select(v => v.Column)], line, faults);
+                }
+
                 unit = at.Values.Count == 1 && at.Head ? PriceWords.Unit(cells[at.Values[0].Column]) : null;
                 table.Told(PriceCurrency.Named(at.Values.Count == 1 && at.Head ? cells[at.Values[0].Column] : null) ?? PriceCurrency.Named(string.Join(' ', before)), line);
                 before.AddRange(at.Head ? cells : []);
@@ -54,6 +60,11 @@ public static class MonthlyPrices
             }
 
             rows++;
+            if (SheetHead.TooLong(cells, width, line, faults))
+            {
+                continue;
+            }
+
             if (at.Unit >= 0 && PriceWords.Unit(cells.ElementAtOrDefault(at.Unit)) is { } named)
             {
                 unit ??= named;
@@ -135,6 +146,8 @@ public static class MonthlyPrices
     /// <summary>Columns from 0, -1 = not there; each value column with its month of the year, 0 = told by the row.</summary>
     private sealed record Layout(string Words, bool Head, int Date, int Year, int Unit, int Series, int Currency, IReadOnlyList<(int Column, int Month)> Values)
     {
+        private const int MostNamed = 12;
+
         public static Layout? Of(string[] cells, string? wanted, int line, FaultList faults)
         {
             var names = cells.Select(c => HeadCell.Of(c, _ => false).Name).ToArray();
@@ -166,7 +179,7 @@ public static class MonthlyPrices
 
                 if (others.Count > 1)
                 {
-                    faults.Add("WHICH_COLUMN", "column", $"The file has {others.Count} columns beside the month: {string.Join(", ", others.Select(i => cells[i]))}.", "Say which of them is the price.", line, others[0] + 1);
+                    faults.Add("WHICH_COLUMN", "column", $"The file has {others.Count} columns beside the month: {string.Join(", ", others.Take(MostNamed).Select(i => WeatherCells.Short(cells[i])))}{(others.Count > MostNamed ? FormattableString.Invariant($" and {others.Count - MostNamed:#,0} more") : string.Empty)}.", "Say which of them is the price.", line, others[0] + 1);
                 }
 
                 return null;

@@ -25,5 +25,5 @@ public sealed record Notebook(string Layout, IReadOnlyList<NotebookHouse> Houses
 /// <param name="SetPoint">Set point as written.</param>
 /// <param name="State">State.</param>
 /// <param name="Line">Line.</param>
-/// <param name="InsideColumn">Column of the inside temperature, from 1.</param>
-internal sealed record NotebookLine(int House, DateTime At, double Value, double Inside, double Outside, double SetPoint, RetrofitState State, int Line, int InsideColumn);
+/// <param name="Columns">Columns of inside and outside temperature and of the set point, from 1.</param>
+internal sealed record NotebookLine(int House, DateTime At, double Value, double Inside, double Outside, double SetPoint, RetrofitState State, int Line, (int Inside, int Outside, int SetPoint) Columns);

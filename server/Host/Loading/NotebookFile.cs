@@ -15,18 +15,10 @@ public static class NotebookFile
     private static readonly Dictionary<string, RetrofitState> States = new(StringComparer.OrdinalIgnoreCase)
     {
         ["in use"] = RetrofitState.InUse,
-        ["use"] = RetrofitState.InUse,
-        ["on"] = RetrofitState.InUse,
-        ["closed"] = RetrofitState.InUse,
         ["idle"] = RetrofitState.Idle,
-        ["off"] = RetrofitState.Idle,
-        ["open"] = RetrofitState.Idle,
         [string.Empty] = RetrofitState.Idle,
-        ["none"] = RetrofitState.Idle,
-        ["control"] = RetrofitState.Idle,
         ["broken"] = RetrofitState.Broken,
         ["forgotten"] = RetrofitState.Broken,
-        ["failed"] = RetrofitState.Broken,
     };
 
     /// <summary>Reads a notebook.</summary>
@@ -37,7 +29,7 @@ public static class NotebookFile
     public static Loaded<Notebook> Read(TextReader text, string file, string? askedUnit = null)
     {
         using var source = new SourceText(text, file);
-        var (faults, rows, table) = (new FaultList(file), 0, new NotebookTable());
+        var (faults, rows, table, dates, width) = (new FaultList(file), 0, new NotebookTable(), new SlashDates(), 0);
         (IReadOnlyList<NotebookColumn> Columns, bool Wide)? head = null;
         source.HeadFound();
         foreach (var (line, cells) in TableRows.Of(source, faults))
@@ -49,28 +41,49 @@ public static class NotebookFile
                     break;
                 }
 
+                if (head is { Columns: var columns })
+                {
+                    width = cells.Length;
+                    string[] names = [.. cells.Select(c => HeadCell.Of(c, w => TemperatureUnits.Of(w) is not null).Name)];
+                    SheetHead.Doubled(names, columns.Where(c => c.Field != NotebookField.Passed).DistinctBy(c => names[c.At]).Select(c => c.At), line, faults);
+                }
+
                 continue;
             }
 
             rows++;
-            Row(head.Value.Columns, head.Value.Wide, cells, line, table, faults);
+            if (!SheetHead.TooLong(cells, width, line, faults))
+            {
+                Row(head.Value.Columns, head.Value.Wide, cells, line, table, dates, faults);
+            }
         }
 
-        if (head is null)
+        if (head is null && source.Refusal is null)
         {
             faults.Add("NO_HEAD", null, "No row names the columns of a trial notebook.", "Give a head: house, time, reading, inside (F), outside (F), state; or time and columns such as \"A meter (therm)\", \"A inside (F)\".", 1, 1);
+        }
+
+        if (head is null || dates.InDoubt(faults))
+        {
             return new(null, rows, faults.All);
+        }
+
+        if (dates.Note is { } taken)
+        {
+            table.Note(taken);
         }
 
         var notebook = table.Finish(head.Value.Wide ? "a wide sheet with columns for each house" : "long rows", head.Value.Columns, askedUnit, faults);
         return new(notebook, rows, faults.All) { Notes = table.Notes };
     }
 
-    private static void Row(IReadOnlyList<NotebookColumn> columns, bool wide, string[] cells, int line, NotebookTable table, FaultList faults)
+    private static void Row(IReadOnlyList<NotebookColumn> columns, bool wide, string[] cells, int line, NotebookTable table, SlashDates dates, FaultList faults)
     {
         string Cell(NotebookColumn? c) => c is null ? string.Empty : cells.ElementAtOrDefault(c.At)?.Trim() ?? string.Empty;
         NotebookColumn? Of(NotebookField field, string? house = null) => columns.FirstOrDefault(c => c.Field == field && c.House == house);
-        if (Time(Cell(Of(NotebookField.Date)), Cell(Of(NotebookField.Time)), (Of(NotebookField.Time) ?? Of(NotebookField.Date))!.At + 1, line, table, faults) is not { } at)
+        var timeColumn = (Of(NotebookField.Date) ?? Of(NotebookField.Time))!.At + 1;
+        dates.See(Cell(Of(NotebookField.Date) ?? Of(NotebookField.Time)), line, timeColumn);
+        if (Time(Cell(Of(NotebookField.Date)), Cell(Of(NotebookField.Time)), timeColumn, line, table, faults) is not { } at)
         {
             return;
         }
@@ -91,8 +104,13 @@ public static class NotebookFile
             var word = Cell(Mine(NotebookField.State));
             if (!States.TryGetValue(word, out var state))
             {
-                faults.Add("UNKNOWN_STATE", "state", $"\"{WeatherCells.Short(word)}\" is no state of a retrofit.", "Write in use, idle or broken.", line, Mine(NotebookField.State)!.At + 1);
+                faults.Add("UNKNOWN_STATE", "state", $"\"{WeatherCells.Short(word)}\" is no state of a retrofit.", "Write in use (it worked as meant since the last reading), idle (left out on purpose) or broken (forgotten counts as broken). The row is left out.", line, Mine(NotebookField.State)!.At + 1);
                 continue;
+            }
+
+            if (word.Length == 0 && Mine(NotebookField.State) is not null)
+            {
+                table.Note("Rows whose state is empty are taken as idle.");
             }
 
             var reading = Parse(Cell(value), "reading", line, (value?.At ?? 0) + 1, faults);
@@ -102,7 +120,9 @@ public static class NotebookFile
                 continue;
             }
 
-            table.Add(label, measure, value?.Unit, new(0, at, reading, Number(NotebookField.Inside, "inside"), Number(NotebookField.Outside, "outside"), Number(NotebookField.SetPoint, "setPoint"), state, line, (Mine(NotebookField.Inside)?.At ?? 0) + 1), faults);
+            table.Add(label, measure, value?.Unit, new(0, at, reading, Number(NotebookField.Inside, "inside"), Number(NotebookField.Outside, "outside"), Number(NotebookField.SetPoint, "setPoint"), state, line, Columns()), faults);
+            (int Inside, int Outside, int SetPoint) Columns() => (At(NotebookField.Inside), At(NotebookField.Outside), At(NotebookField.SetPoint));
+            int At(NotebookField field) => (Mine(field)?.At ?? 0) + 1;
         }
     }
 
@@ -131,12 +151,12 @@ public static class NotebookFile
             return double.NaN;
         }
 
-        if (double.TryParse(cell, NumberStyles.Float | NumberStyles.AllowThousands, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value))
+        if (SheetNumber.Of(cell) is { } value)
         {
             return value;
         }
 
-        faults.Add("NOT_A_NUMBER", field, $"\"{WeatherCells.Short(cell)}\" is no number.", "Give a number, or leave the cell empty where nothing was read.", line, column);
+        faults.Add("NOT_A_NUMBER", field, $"\"{WeatherCells.Short(cell)}\" is no number.", SheetNumber.Remedy(cell, "Give a number, or leave the cell empty where nothing was read."), line, column);
         return double.NaN;
     }
 

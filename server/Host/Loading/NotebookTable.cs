@@ -8,6 +8,7 @@ internal sealed class NotebookTable
     private const double ColdestHouseF = 38;
     private const double HottestHouseC = 38;
     private readonly List<(string Label, TrialMeasure? Measure, string? Unit, List<NotebookLine> Lines)> houses = [];
+    private readonly List<double> last = [];
     private readonly SortedSet<string> notes = new(StringComparer.Ordinal);
 
     /// <summary>What was taken for granted.</summary>
@@ -24,6 +25,7 @@ internal sealed class NotebookTable
         {
             at = houses.Count;
             houses.Add((label, measure, unit, []));
+            last.Add(double.NaN);
         }
 
         var house = houses[at];
@@ -40,12 +42,12 @@ internal sealed class NotebookTable
             return;
         }
 
-        var last = house.Lines.FindLast(l => !double.IsNaN(l.Value));
-        if (house.Measure is not TrialMeasure.Used && last is not null && line.Value < last.Value)
+        if (house.Measure is not TrialMeasure.Used && line.Value < last[at])
         {
-            faults.Add("NEW_SEGMENT", "reading", FormattableString.Invariant($"House {house.Label}: the counter falls from {last.Value:0.##} to {line.Value:0.##}."), "If it was changed or rolled over, a new segment begins here, as taken; if it is a slip, correct it.", line.Line, 1);
+            faults.Add("NEW_SEGMENT", "reading", FormattableString.Invariant($"House {house.Label}: the counter falls from {last[at]:0.##} to {line.Value:0.##}."), "If it was changed or rolled over, a new segment begins here, as taken; if it is a slip, correct it.", line.Line, 1);
         }
 
+        last[at] = double.IsNaN(line.Value) ? last[at] : line.Value;
         house.Lines.Add(line with { House = at });
     }
 
@@ -74,7 +76,7 @@ internal sealed class NotebookTable
             if (unit == "F" && middle < ColdestHouseF || unit == "C" && middle > HottestHouseC)
             {
                 var (looks, is_) = unit == "F" ? ("Celsius", "Fahrenheit") : ("Fahrenheit", "Celsius");
-                faults.Add(unit == "F" ? "LOOKS_LIKE_C" : "LOOKS_LIKE_F", "inside", FormattableString.Invariant($"House {house.Label}: inside temperatures about {middle:0} are told to be {is_}; no heated house is kept so. They look like {looks}."), $"Write the head as inside ({looks[0]}), or choose {looks}; nothing was turned.", house.Lines[0].Line, house.Lines[0].InsideColumn);
+                faults.Add(unit == "F" ? "LOOKS_LIKE_C" : "LOOKS_LIKE_F", "inside", FormattableString.Invariant($"House {house.Label}: inside temperatures about {middle:0} are told to be {is_}; no heated house is kept so. They look like {looks}."), $"Write the head as inside ({looks[0]}), or choose {looks}; nothing was turned.", house.Lines[0].Line, house.Lines[0].Columns.Inside);
                 sure = false;
             }
         }
@@ -84,8 +86,8 @@ internal sealed class NotebookTable
             return null;
         }
 
-        double C(double v) => TemperatureUnits.ToC(v, unit);
+        var ranges = new NotebookRanges(unit, faults);
         return new(layout, [.. houses.Select(h => new NotebookHouse(h.Label, h.Measure ?? (HeadCell.Plain(h.Unit ?? string.Empty) is "h" or "hours" ? TrialMeasure.BurnerHours : TrialMeasure.Meter), h.Unit, h.Lines.Count, h.Lines.Any(l => l.State != RetrofitState.Idle)))],
-            [.. houses.SelectMany(h => h.Lines).Select(l => new TrialReading(l.House, l.At, l.Value, C(l.Inside), C(l.Outside), C(l.SetPoint), l.State))]);
+            [.. houses.SelectMany(h => h.Lines.Select(l => ranges.Reading(h.Label, l)))]);
     }
 }

@@ -45,6 +45,9 @@ public sealed class SourceText : TextReader
     /// <summary>Why the reading ended early; null = it did not.</summary>
     public Fault? Refusal { get; private set; }
 
+    /// <summary>The first character that is no UTF-8, where there is one: names with it would be garbled. The reading goes on.</summary>
+    public Fault? Garbled { get; private set; }
+
     /// <summary>The first characters, at most 64 kB; they are read again afterwards.</summary>
     public ReadOnlySpan<char> Head
     {
@@ -190,6 +193,11 @@ public sealed class SourceText : TextReader
     {
         foreach (var c in read)
         {
+            if (c == '\uFFFD' && Garbled is null)
+            {
+                Garbled = new("NOT_UTF8", null, $"Line {line} holds a character that is not in UTF-8; it is read as \uFFFD.", "Save the file as CSV UTF-8 and give it again; names would be kept garbled.", File, line, lineChars + 1);
+            }
+
             if (c == '\n')
             {
                 (lineChars, line) = (0, line + 1);

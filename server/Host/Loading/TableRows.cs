@@ -26,6 +26,11 @@ internal static class TableRows
             yield return (csv.RawRow, csv.Record!);
         }
 
+        if (text.Garbled is { } garbled)
+        {
+            faults.Add(garbled);
+        }
+
         if (text.Refusal is { } refusal)
         {
             faults.Add(refusal);

@@ -24,6 +24,9 @@ internal static class TemperatureUnits
     /// <summary>Degrees Celsius.</summary>
     internal static double ToC(double value, string unit) => unit switch { "F" => Engine.Units.Us.C(value), "tenths" => value / 10, _ => value };
 
+    /// <summary>A temperature in both units, as "57 C (135 F)".</summary>
+    internal static string Both(double c) => FormattableString.Invariant($"{c:0.#} C ({Engine.Units.Us.F(c):0} F)");
+
     /// <summary>Plain word for a unit.</summary>
     internal static string Words(string unit) => unit switch { "F" => "Fahrenheit", "tenths" => "tenths of a degree Celsius", _ => "Celsius" };
 

@@ -35,6 +35,16 @@ public class UploadTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_record_is_named_by_the_file_that_was_sent_whatever_the_request_calls_it()
+    {
+        var (_, answer) = await Send(host, "weather", "burke.csv", new ByteArrayContent(Hourly(1)));
+        var kept = (await host.Ask(Import, new { input = new { requestId = "named", fileName = "pasted", uploadId = (string)answer["uploadId"]!, name = string.Empty, latitudeDeg = 43.6, checkOnly = false, utcOffsetHours = -5.0 } }))["data"]!["importWeather"]!;
+        Assert.True((bool)kept["kept"]!, kept.ToJsonString());
+        var stations = (await host.Ask("{ coop { weatherStations { name note } } }"))["data"]!["coop"]!["weatherStations"]!.AsArray();
+        Assert.Equal("burke.csv", (string)Assert.Single(stations, s => (string)s!["name"]! == "burke")!["note"]!);
+    }
+
+    [Fact]
     public async Task A_file_sent_for_one_co_op_is_opened_by_no_other()
     {
         var (_, answer) = await Send(host, "weather", "hours.csv", new ByteArrayContent(Hourly(1)));

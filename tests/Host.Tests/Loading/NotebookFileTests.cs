@@ -52,6 +52,10 @@ public class NotebookFileTests
     [InlineData("A,2025-11-01 08:00,meter,lots,60,30,idle\n", "NOT_A_NUMBER", 2)]
     [InlineData("A,2025-11-01 08:00,meter,-4,60,30,idle\n", "OUT_OF_RANGE", 2)]
     [InlineData("A,2025-11-01 08:00,meter,120,60,30,sleeping\n", "UNKNOWN_STATE", 2)]
+    [InlineData("A,2025-11-01 08:00,meter,120,60,30,closed\n", "UNKNOWN_STATE", 2)]
+    [InlineData("A,2025-11-01 08:00,meter,120,60,30,on\n", "UNKNOWN_STATE", 2)]
+    [InlineData("A,2025-11-01 08:00,meter,\"412,5\",60,30,idle\n", "NOT_A_NUMBER", 2)]
+    [InlineData("A,2025-11-01 08:00,meter,1,204.5,60,30,idle\n", "TOO_MANY_CELLS", 2)]
     [InlineData("A,2025-11-01 08:00,thermometer,120,60,30,idle\n", "UNKNOWN_MEASURE", 2)]
     [InlineData(",2025-11-01 08:00,meter,120,60,30,idle\n", "EMPTY", 2)]
     [InlineData("A,2025-11-01 08:00,meter,120,60,30,idle\nA,2025-11-02 08:00,burner hours,121,60,30,idle\n", "TWO_MEASURES", 3)]
@@ -71,6 +75,32 @@ public class NotebookFileTests
         Assert.Contains("House A", fault.Message, StringComparison.Ordinal);
         Assert.Null(loaded.Value);
         Assert.Equal("LOOKS_LIKE_F", Assert.Single(Read(Head.Replace("(F)", "(C)", StringComparison.Ordinal) + "A,2025-11-01,meter,1,60,3,idle\nA,2025-11-02,meter,2,60,3,idle\nB,2025-11-01,meter,1,15,3,idle\nB,2025-11-02,meter,2,16,3,idle\n").Faults).Code);
+    }
+
+    [Theory]
+    [InlineData("60", "200", "60", "outside", 6, "an outside temperature of 200 F cannot be", "-60 C (-76 F) to 57 C (135 F)")]
+    [InlineData("190", "30", "60", "inside", 5, "an inside temperature of 190 F cannot be", "-30 C (-22 F) to 60 C (140 F)")]
+    [InlineData("60", "30", "160", "setPoint", 7, "a set point of 160 F cannot be", "-5 C (23 F) to 45 C (113 F)")]
+    public void A_temperature_that_cannot_be_counts_as_missing_and_is_named(string inside, string outside, string set, string field, int column, string message, string remedy)
+    {
+        const string With = "house,time,what,reading,inside (F),outside (F),set point (F),state\n";
+        var loaded = Read(With + $"A,2025-11-01,meter,1,60,30,60,idle\nA,2025-11-02,meter,2,{inside},{outside},{set},idle\nB,2025-11-01,meter,1,60,30,60,idle\nB,2025-11-02,meter,3,60,30,60,idle\n");
+        var fault = Assert.Single(loaded.Faults);
+        Assert.Equal(("OUT_OF_RANGE", field, 3, column), (fault.Code, fault.Field, fault.Line, fault.Column));
+        Assert.Contains(message, fault.Message, StringComparison.Ordinal);
+        Assert.Contains(remedy, fault.Remedy, StringComparison.Ordinal);
+        var reading = loaded.Value!.Readings[1];
+        Assert.True(double.IsNaN(field == "inside" ? reading.InsideC : field == "outside" ? reading.OutsideC : reading.SetPointC));
+        Assert.Equal(2, reading.Value);
+    }
+
+    [Fact]
+    public void States_are_three_and_an_empty_one_is_said()
+    {
+        var loaded = Read(Head + "A,2025-11-01,meter,1,60,30,\nA,2025-11-02,meter,2,60,30,Idle\nB,2025-11-01,meter,1,60,30,forgotten\nB,2025-11-02,meter,3,60,30,IN USE\n");
+        Assert.Empty(loaded.Faults);
+        Assert.Equal([RetrofitState.Idle, RetrofitState.Idle, RetrofitState.Broken, RetrofitState.InUse], loaded.Value!.Readings.Select(r => r.State));
+        Assert.Contains(loaded.Notes, n => n.Contains("taken as idle", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Published.Heat;
@@ -36,5 +37,34 @@ public class GeometryTests
         var low = g.SideWallsBelowM2(3 * Us.FootM) + g.EndsBelowM2(3 * Us.FootM);
         var share = low / (g.RoofM2 + g.SideWallsM2 + g.EndWallsM2);
         Assert.InRange(share, 0.135, 0.166);
+    }
+
+    [Fact]
+    public void A_half_ellipse_on_walls_holds_a_little_more_than_an_arc_of_a_circle()
+    {
+        // circular segment 30 ft wide, 12 ft high, 96 ft long, by an independent script: cover 3,983.6705, both ends 536.7597 ft2, volume 25,764.4671 ft3; the bow of the program is a half-ellipse of the same width and height
+        var g = new HouseGeometry(HouseShape.Hoop, 30 * Us.FootM, 96 * Us.FootM, 0, 12 * Us.FootM);
+        Expect.Between(1.02, 1.03, g.RoofM2 / Us.SquareFootM2 / 3983.6705, 0, "cover");
+        Expect.Between(1.05, 1.06, g.EndWallsM2 / Us.SquareFootM2 / 536.7597, 0, "ends");
+        Expect.Between(1.05, 1.06, g.VolumeM3 / Us.CubicFootM3 / 25764.4671, 0, "volume");
+    }
+
+    [Fact]
+    public void Film_and_ends_of_a_22_by_96_ft_house_on_walls_agree_with_a_worked_example()
+    {
+        // a builder's how-to for a heater's size: film of 36 x 96 ft = 3,456 ft2 over a 22 ft house, ends of 22 x 8 ft on average = 176 ft2 each; tolerance 3 % and, for the rough ends, 16 %
+        var facts = new HouseFacts { FarmId = "f", DrawKey = 1, Shape = HouseShape.Hoop, WidthM = 22 * Us.FootM, LengthM = 96 * Us.FootM, SideWallM = 4 * Us.FootM };
+        var (roof, wall, ridge) = HouseOutline.Of(facts);
+        var g = new HouseGeometry(roof, facts.WidthM, facts.LengthM, wall, ridge);
+        Expect.Near(3456, (g.RoofM2 + g.SideWallsM2) / Us.SquareFootM2, 0.03 * 3456, "film, ft2");
+        Expect.Near(352, g.EndWallsM2 / Us.SquareFootM2, 0.16 * 352, "both ends, ft2");
+    }
+
+    [Fact]
+    public void A_bow_of_a_24_ft_tube_is_17_ft_wide_and_7_and_a_half_high()
+    {
+        // Kerr Center for Sustainable Agriculture, "How to build a hoophouse", part 2; tolerance 5 %, for its bow is flatter at the shoulders than a half-ellipse
+        var g = new HouseGeometry(HouseShape.Hoop, 17 * Us.FootM, 100 * Us.FootM, 0, 7.5 * Us.FootM);
+        Expect.Near(24, g.RoofM2 / g.LengthM / Us.FootM, 0.05 * 24, "tube, ft");
     }
 }

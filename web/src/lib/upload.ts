@@ -3,6 +3,12 @@ import { coopHeaders } from './graphql/chosen-coop.ts';
 /** Files longer than this are sent as they are, not as text within a request. */
 export const SENT_FROM_BYTES = 1 << 20;
 
+/** Name of a text that was pasted, not read from a file. */
+export const PASTED = 'pasted';
+
+/** Name of a text after it was typed over: that of its file, for most of it is the file's still. */
+export const typedOver = (name: string) => (name === PASTED || name.endsWith(', edited') ? name : `${name}, edited`);
+
 export interface Sent {
   uploadId: string;
   fileName: string;

@@ -45,6 +45,10 @@ internal sealed class ModelledFuel(IReadOnlyList<BehindTank> houses, IReadOnlyDi
         return sum;
     }
 
+    /// <summary>Days on which the houses want heat, at least 1; the weather must be on record.</summary>
+    public int HeatedDays(DateOnly from, DateOnly to) =>
+        Math.Max(1, Enumerable.Range(0, to.DayNumber - from.DayNumber + 1).Select(from.AddDays).Count(d => Season(SeasonCalendar.SeasonOf(d))![SeasonCalendar.DayIndex(d)] > 0));
+
     private static double[] Days(IReadOnlyList<BehindTank> houses, WeatherYear year)
     {
         var sum = new double[SeasonCalendar.Days(year.Season)];

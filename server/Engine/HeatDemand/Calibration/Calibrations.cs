@@ -61,13 +61,16 @@ public static class Calibrations
         var words = new CalibrationWords(group, record, use, houses.Count, intervals.Count - met.Count);
         if (met.Count == 0 || houses.Count == 0 || met.Sum(i => i.Modelled) <= 0)
         {
-            return words.Nothing(met.Count == 0 ? [] : [.. met.Select(i => new IntervalFit(i.Use, told * i.Use.Days, told * i.Use.Days, false))], intervals.Count > 0 ? gradeBSd : gradeCSd);
+            return words.Nothing(met.Count == 0 ? [] : [.. met.Select(i => new IntervalFit(i.Use, told * i.Use.Days, told * i.Use.Days, i.Use.Days, false))], intervals.Count > 0 ? gradeBSd : gradeCSd);
         }
 
         var (y, x, d, sd) = (met.Select(i => i.Use.KwhFuel).ToArray(), met.Select(i => i.Modelled).ToArray(), met.Select(i => i.Use.Days).ToArray(), met.Select(i => i.Use.SdKwh).ToArray());
-        var fit = met.Count >= EnoughIntervals ? WeightedFit.Of(y, x, d, sd, null) : null;
+
+        // a total is met whole by what the houses need on its days, and scatters only on those on which they are heated
+        var scatter = met.Select(i => i.Use.Metered ? i.Use.Days : fuel.HeatedDays(i.Use.FromOn, i.Use.ToOn)).ToArray();
+        var fit = met.Count >= EnoughIntervals ? WeightedFit.Of(y, x, d, sd, null, scatter) : null;
         var baseFitted = fit is { Base: >= 0 };
-        fit = baseFitted ? fit : WeightedFit.Of(y, x, d, sd, met.Count >= EnoughIntervals ? 0 : told);
+        fit = baseFitted ? fit : WeightedFit.Of(y, x, d, sd, met.Count >= EnoughIntervals ? 0 : told, scatter);
         var (slope, own) = (fit!.Slope, fit.Base);
         var parameters = baseFitted ? 2 : 1;
         var fitted = x.Select((m, i) => slope * m + own * d[i]).ToArray();
@@ -81,7 +84,7 @@ public static class Calibrations
         return words.Of(new()
         {
             Use = use,
-            Intervals = [.. met.Select((m, i) => new IntervalFit(m.Use, m.Modelled + told * d[i], fitted[i], y.Length > parameters + 2 && Abs(y[i] - fitted[i]) > 2 * Sqrt(fit.Variances[i])))],
+            Intervals = [.. met.Select((m, i) => new IntervalFit(m.Use, m.Modelled + told * d[i], fitted[i], scatter[i], y.Length > parameters + 2 && Abs(y[i] - fitted[i]) > 2 * Sqrt(fit.Variances[i])))],
             WithoutWeather = intervals.Count - met.Count,
             Multiplier = Range(slope, fit.SlopeSe, fit.Freedom),
             BaseKwhPerDay = Range(own, fit.BaseSe, fit.Freedom),
@@ -143,14 +146,12 @@ public static class Calibrations
     /// <summary>Use that does not follow the weather as told, or read from bills wholly inside unheated months, kWh a day.</summary>
     private static double GivenBase(SupplyGroupFacts group, List<(UseInterval Use, double Modelled)> met)
     {
-        if (group.BaseUseKwhPerDay is { } told)
-        {
-            return told;
-        }
-
-        var unheated = met.Where(i => i.Modelled == 0).Select(i => i.Use).ToList();
-        return unheated.Count > 0 ? unheated.Sum(u => u.KwhFuel) / unheated.Sum(u => u.Days) : group.OtherUses.Sum(o => o.KwhFuelPerYear ?? 0) / 365;
+        var unheated = group.BaseUseKwhPerDay is null ? met.Where(i => i.Modelled == 0).Select(i => i.Use).ToList() : [];
+        return unheated.Count > 0 ? unheated.Sum(u => u.KwhFuel) / unheated.Sum(u => u.Days) : ToldBase(group);
     }
+
+    /// <summary>Use that does not follow the weather, as told of the tank or meter, kWh a day.</summary>
+    internal static double ToldBase(SupplyGroupFacts group) => group.BaseUseKwhPerDay ?? group.OtherUses.Sum(o => o.KwhFuelPerYear ?? 0) / 365;
 
     private static IEnumerable<UseInterval> SeasonTotals(EntryLines lines, IReadOnlyDictionary<int, WeatherYear> winters)
     {

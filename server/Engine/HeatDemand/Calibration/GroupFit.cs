@@ -4,8 +4,9 @@ namespace FarmPortfolio.Engine.HeatDemand.Calibration;
 /// <param name="Use">The interval.</param>
 /// <param name="DescribedKwh">Fuel as the houses are described, base use included, kWh.</param>
 /// <param name="FittedKwh">Fuel with the fitted multiplier and base use, kWh.</param>
+/// <param name="ScatterDays">Days that its use a day is over: its own, of a total those on which the houses are heated.</param>
 /// <param name="Outlying">Whether it stands out of the others by over two of their standard deviations.</param>
-public sealed record IntervalFit(UseInterval Use, double DescribedKwh, double FittedKwh, bool Outlying)
+public sealed record IntervalFit(UseInterval Use, double DescribedKwh, double FittedKwh, int ScatterDays, bool Outlying)
 {
     /// <summary>Billed less fitted, kWh.</summary>
     public double ResidualKwh => Use.KwhFuel - FittedKwh;

@@ -28,6 +28,7 @@ internal static class MeterUse
         Credits(lines, bills);
         Newest(lines, bills);
         Covered(lines, bills);
+        Told(lines, bills);
         foreach (var bill in bills.Where(b => taken.Any(t => t.FromOn <= b.Entry.ToOn && b.Entry.FromOn <= t.ToOn)).ToList())
         {
             lines.Hold(bill.No, "OVERLAP", "fromOn", "Delivery tickets tell these days already.", "Take out the total, or the tickets.");
@@ -81,6 +82,20 @@ internal static class MeterUse
             {
                 lines.Set(old.No, EntryUse.Replaced, $"Line {whole.No + 1} bills these days by an actual read.");
                 bills.Remove(old);
+            }
+        }
+    }
+
+    /// <summary>A total over days that bills tell is held, and the bills count.</summary>
+    private static void Told(EntryLines lines, List<FuelLine> bills)
+    {
+        foreach (var total in bills.Where(b => b.Entry.Kind == FuelEntryKind.Total).ToList())
+        {
+            var inside = bills.Where(b => b.Entry.Kind == FuelEntryKind.Bill && b.Entry.FromOn <= total.Entry.ToOn && total.Entry.FromOn <= b.Entry.ToOn).Select(b => b.No + 1).ToList();
+            if (inside.Count > 0)
+            {
+                lines.Hold(total.No, "OVERLAP", "fromOn", $"Bills tell days of this total already (line{(inside.Count > 1 ? "s" : string.Empty)} {string.Join(", ", inside)}); they count, it does not.", "Take out the total; or take out the bills, if only the total is right.");
+                bills.Remove(total);
             }
         }
     }

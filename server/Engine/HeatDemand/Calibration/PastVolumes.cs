@@ -29,7 +29,7 @@ public sealed record PastVolumes(string Unit, IReadOnlyList<(int Season, IReadOn
         {
             var entry = line.Entry;
             var units = entry.Unit == unit && !entry.OnlyDollars ? (decimal)entry.Quantity : Math.Round((decimal)(line.Kwh / HeatingValues.KwhPerUnit(group.Fuel, unit)!.Value), 1);
-            var parts = Parts(entry, fuel, notes);
+            var parts = Parts(entry, fuel, Calibrations.ToldBase(group), notes);
             var (share, unitsBefore, centsBefore) = (0.0, 0m, 0L);
             for (var i = 0; i < parts.Count; i++)
             {
@@ -59,7 +59,7 @@ public sealed record PastVolumes(string Unit, IReadOnlyList<(int Season, IReadOn
     }
 
     /// <summary>Months of a line and the share of each.</summary>
-    private static List<(DateOnly Month, double Share)> Parts(FuelEntry entry, ModelledFuel fuel, SortedSet<string> notes)
+    private static List<(DateOnly Month, double Share)> Parts(FuelEntry entry, ModelledFuel fuel, double baseKwhPerDay, SortedSet<string> notes)
     {
         DateOnly Month(DateOnly day) => new(day.Year, day.Month, 1);
         if (entry.Kind == FuelEntryKind.Delivery || Month(entry.FromOn) == Month(entry.ToOn))
@@ -72,7 +72,7 @@ public sealed record PastVolumes(string Unit, IReadOnlyList<(int Season, IReadOn
         notes.Add(days.Count <= MeterUse.LongDays ? "A bill that spans months is spread over its days."
             : weighed ? "A total of more than 70 days is spread over its days by what the houses need on each: months are reckoned, the sum is read."
             : "A total of more than 70 days is spread evenly over its days, for the weather is not on record: its months are rough.");
-        double Weight(DateOnly day) => weighed ? fuel.Season(SeasonCalendar.SeasonOf(day))![SeasonCalendar.DayIndex(day)] : 1;
+        double Weight(DateOnly day) => weighed ? baseKwhPerDay + fuel.Season(SeasonCalendar.SeasonOf(day))![SeasonCalendar.DayIndex(day)] : 1;
         var all = days.Sum(Weight);
         return [.. days.GroupBy(Month).Select(g => (g.Key, g.Sum(Weight) / all))];
     }

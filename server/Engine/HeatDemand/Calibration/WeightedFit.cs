@@ -20,18 +20,20 @@ internal sealed record WeightedFit(double Slope, double? SlopeSe, double Base, d
     /// <param name="days">Days.</param>
     /// <param name="sd">What is known to be unsure.</param>
     /// <param name="givenBase">Base use a day; null = fit it.</param>
+    /// <param name="scatterDays">Days that an interval scatters by: its own, but of a total the heated ones.</param>
     /// <returns>The fit; null where the modelled use does not tell the slope.</returns>
-    public static WeightedFit? Of(double[] use, double[] modelled, int[] days, double[] sd, double? givenBase)
+    public static WeightedFit? Of(double[] use, double[] modelled, int[] days, double[] sd, double? givenBase, int[]? scatterDays = null)
     {
         var byDays = Array.ConvertAll(days, d => (double)d);
-        var data = new Data(use, modelled, byDays, sd, givenBase, byDays);
+        var spread = scatterDays is null ? byDays : Array.ConvertAll(scatterDays, d => (double)d);
+        var data = new Data(use, modelled, byDays, sd, givenBase, spread);
         if (Once(data) is not { } first)
         {
             return null;
         }
 
         var fitted = use.Select((_, i) => first.Slope * modelled[i] + first.Base * byDays[i]).ToArray();
-        return ScatterShape.GrowsWithUse(use, fitted, byDays, sd, first.Freedom) is { } byUse && Once(data with { Spread = byUse }, shapeTold: true) is { } second ? second : first;
+        return ScatterShape.GrowsWithUse(use, fitted, spread, sd, first.Freedom) is { } byUse && Once(data with { Spread = byUse }, shapeTold: true) is { } second ? second : first;
     }
 
     private static WeightedFit? Once(Data data, bool shapeTold = false)

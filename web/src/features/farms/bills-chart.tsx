@@ -22,10 +22,10 @@ export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel:
   const data = bills.intervals.map((i) => ({
     key: i.toOn,
     name: day(i.toOn).split(' ').slice(1).join(' '),
-    billed: inUnit(i.billedKwh / i.days, fuel, units),
-    described: inUnit(i.describedKwh / i.days, fuel, units),
-    fitted: inUnit(i.fittedKwh / i.days, fuel, units),
-    left: inUnit(i.residualKwh / i.days, fuel, units),
+    billed: inUnit(i.billedKwh / i.heatedDays, fuel, units),
+    described: inUnit(i.describedKwh / i.heatedDays, fuel, units),
+    fitted: inUnit(i.fittedKwh / i.heatedDays, fuel, units),
+    left: inUnit(i.residualKwh / i.heatedDays, fuel, units),
     outlying: i.outlying,
     said: `${day(i.fromOn)} to ${day(i.toOn)}`,
   }));
@@ -35,7 +35,11 @@ export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel:
   return (
     <ChartFrame
       title="Billed against modelled"
-      caption={`${unit} a day over each bill's own days: bars billed, solid line as the bills make it, dashed as described; below, what is left over.`}
+      caption={`${unit} a day over each bill's own days: bars billed, solid line as the bills make it, dashed as described; below, what is left over.${
+        bills.intervals.every((i) => i.metered)
+          ? ''
+          : ' A total is met whole by what the houses need on its days; its bar is its mean over the days on which they are heated.'
+      }`}
       table={{
         heads: ['from', 'to', 'days', `billed ${unit}`, `as described ${unit}`, `fitted ${unit}`, `left over ${unit}`, 'remark'],
         rows: bills.intervals.map((i) => [
@@ -46,7 +50,9 @@ export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel:
           n(inUnit(i.describedKwh, fuel, units)),
           n(inUnit(i.fittedKwh, fuel, units)),
           n(inUnit(i.residualKwh, fuel, units)),
-          [i.note, i.metered ? null : 'a total', i.outlying ? 'stands out' : null].filter(Boolean).join('; '),
+          [i.note, i.metered ? null : `a total, ${String(i.heatedDays)} of its days heated`, i.outlying ? 'stands out' : null]
+            .filter(Boolean)
+            .join('; '),
         ]),
       }}
     >

@@ -70,6 +70,7 @@ export const Bills = graphql(`
       describedKwh
       fittedKwh
       residualKwh
+      heatedDays
       metered
       outlying
       note

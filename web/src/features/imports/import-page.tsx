@@ -8,6 +8,7 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
 import { counted } from '../../lib/units/format.ts';
+import { PASTED, typedOver } from '../../lib/upload.ts';
 import { Findings } from '../../components/findings.tsx';
 import { type Chosen, FileChoice } from './file-choice.tsx';
 
@@ -90,7 +91,7 @@ const HEIGHT = { least: -500, most: 6000, such: '310' };
 export function ImportPage() {
   const queries = useQueryClient();
   const [kind, setKind] = useState<'farms' | 'weather' | 'prices'>('farms');
-  const [file, setFile] = useState<Chosen>({ name: 'pasted', text: '' });
+  const [file, setFile] = useState<Chosen>({ name: PASTED, text: '' });
   const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal', market: 'RETAIL' });
   const [goodRowsOnly, setGood] = useState(false);
   const input = (checkOnly: boolean): ImportInput => ({
@@ -98,7 +99,7 @@ export function ImportPage() {
     fileName: file.name,
     text: file.uploadId ? null : file.text,
     uploadId: file.uploadId ?? null,
-    name: typed.name || file.name,
+    name: typed.name,
     goodRowsOnly,
     checkOnly,
     unit: typed.unit || null,
@@ -143,7 +144,7 @@ export function ImportPage() {
               onChange={(e) => {
                 setKind(e.target.value as 'weather');
                 set({ ...typed, unit: '' });
-                setFile({ name: 'pasted', text: '' });
+                setFile({ name: PASTED, text: '' });
                 run.reset();
               }}
             >
@@ -213,7 +214,7 @@ export function ImportPage() {
             rows={5}
             style={{ width: '100%' }}
             value={file.text.slice(0, 20000)}
-            onChange={(e) => setFile({ name: 'pasted', text: e.target.value })}
+            onChange={(e) => setFile({ name: typedOver(file.name), text: e.target.value })}
           />
         </label>
         {kind === 'farms' && (

@@ -8,6 +8,7 @@ import type { EvidenceCoop } from './trials-query.ts';
 import { counted } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { FiringRate } from './firing-rate.tsx';
+import { PASTED, typedOver } from '../../lib/upload.ts';
 
 const ImportTrial = graphql(`
   mutation ImportTrial($input: ImportTrialInput!) {
@@ -39,7 +40,7 @@ const measures = { METER: 'meter', USED: 'fuel used', BURNER_HOURS: 'burner hour
 export function TrialImport({ coop }: { coop: EvidenceCoop }) {
   const queries = useQueryClient();
   const { units, say } = useUnits();
-  const [file, setFile] = useState({ name: 'pasted', text: '' });
+  const [file, setFile] = useState({ name: PASTED, text: '' });
   const [typed, set] = useState({ name: '', place: '', station: coop.weatherStations[0]?.id ?? '', unit: '' });
   const [told, tell] = useState<Record<string, Partial<TrialHouseInput>>>({});
   const [goodRowsOnly, setGood] = useState(false);
@@ -129,7 +130,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
           rows={4}
           style={{ width: '100%' }}
           value={file.text.slice(0, 20000)}
-          onChange={(e) => setFile({ name: 'pasted', text: e.target.value })}
+          onChange={(e) => setFile({ name: typedOver(file.name), text: e.target.value })}
         />
       </label>
       <button
