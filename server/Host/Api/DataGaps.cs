@@ -27,27 +27,25 @@ public sealed partial class CoopView
     {
         var models = register.Houses.Values.Select(h => (House: h, register.Model(h).Model, Year: register.Middling(h.Facts))).Where(m => m.Model is not null && m.Year is not null)
             .Select(m => (m.House, Model: m.Model!, Year: m.Year!)).ToList();
-        var fuel = models.ToDictionary(m => m.House.Id, m => FuelKwh(m.Model, m.Year));
-        var price = PaidUsdPerKwh(models.Select(m => (m.Model.Heaters[0].Fuel, fuel[m.House.Id])));
-        double Usd(Item<HouseFacts> house, HouseModel model, double kwh) => kwh * price.GetValueOrDefault(model.Heaters[0].Fuel);
-        return [.. NoRecord(models, fuel, Usd).Concat(Defaults(models, Usd)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)))
+        var heat = models.ToDictionary(m => m.House.Id, m => HeatKwh(m.Model, m.Year));
+        var price = PaidUsdPerKwh(models.SelectMany(m => FuelShare.Of(m.Model).Select(s => (s.Fuel, s.FuelKwh(heat[m.House.Id])))));
+        return [.. NoRecord(models, heat, price).Concat(Defaults(models, price)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)))
             .OrderByDescending(g => g.WorthUsd ?? -1).ThenBy(g => g.Where, StringComparer.Ordinal).ThenBy(g => g.What, StringComparer.Ordinal)];
     }
 
-    private IEnumerable<DataGapView> NoRecord(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Dictionary<string, double> fuel, Func<Item<HouseFacts>, HouseModel, double, double> usd) => models
+    private IEnumerable<DataGapView> NoRecord(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Dictionary<string, double> heat, Dictionary<Engine.FuelKind, double> price) => models
         .Where(m => !m.House.Facts.Supplies.Any(s => register.Records.Values.Any(r => r.Facts.SupplyGroupId == s.SupplyGroupId && r.Facts.Entries.Count > 0)))
         .GroupBy(m => m.House.Facts.FarmId).Select(g =>
         {
             var spread = Math.Exp(OneInTen * register.Catalogue.Default("gradeCSd")) - Math.Exp(-OneInTen * register.Catalogue.Default("gradeCSd"));
-            return new DataGapView("record", $"{FarmName(g.Key)}, {Count(g.Count(), "house")}", "no fuel record: bills of two winters", g.First().House.Id, g.Sum(m => usd(m.House, m.Model, fuel[m.House.Id])) * spread);
+            return new DataGapView("record", $"{FarmName(g.Key)}, {Count(g.Count(), "house")}", "no fuel record: bills of two winters", g.First().House.Id, g.Sum(m => FuelShare.CostUsd(m.Model, heat[m.House.Id], price)) * spread);
         });
 
-    private IEnumerable<DataGapView> Defaults(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Func<Item<HouseFacts>, HouseModel, double, double> usd) => models
-        .SelectMany(m => m.Model.DefaultsUsed.Select(d => (m.House, m.Model, m.Year, Default: d))).GroupBy(x => (x.Default.Field, Title: x.Default.Title.Split(':')[0])).Select(g =>
+    private IEnumerable<DataGapView> Defaults(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Dictionary<Engine.FuelKind, double> price) => models
+        .SelectMany(m => m.Model.DefaultsUsed.DistinctBy(d => (d.Field, d.Title, d.Value)).Select(d => (m.House, m.Model, m.Year, Default: d))).GroupBy(x => (x.Default.Field, Title: x.Default.Title.Split(':')[0])).Select(g =>
         {
-            var swings = g.Select(x => (x.House, x.Model, Kwh: Swing(x.House, x.Model, x.Year, x.Default))).ToList();
-            var known = swings.Where(s => s.Kwh is not null).ToList();
-            return new DataGapView("default", Count(g.Select(x => x.House.Id).Distinct().Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum(s => usd(s.House, s.Model, s.Kwh!.Value)));
+            var known = g.Select(x => Swing(x.House, x.Model, x.Year, x.Default, price)).OfType<double>().ToList();
+            return new DataGapView("default", Count(g.Select(x => x.House.Id).Distinct().Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum());
         });
 
     private IEnumerable<DataGapView> Stations() => register.Stations.Values.Select(s => (Station: s, Gaps: s.Facts.Seasons.Where(x => x.MissingDays > 0).ToList())).Where(s => s.Gaps.Count > 0).Select(s =>
@@ -59,7 +57,7 @@ public sealed partial class CoopView
 
     /// <summary>Records that end a year or more before the first season, of fuels that somebody burns.</summary>
     private IEnumerable<DataGapView> OldPrices(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models) => register.PricesInUse
-        .Where(p => models.Any(m => m.Model.Heaters[0].Fuel == p.Key) && register.Prices.ContainsKey(p.Value)).Select(p => register.Prices[p.Value])
+        .Where(p => models.Any(m => FuelShare.Of(m.Model).Any(s => s.Fuel == p.Key && s.Share > 0)) && register.Prices.ContainsKey(p.Value)).Select(p => register.Prices[p.Value])
         .Select(s => (Series: s, EndsOn: s.Facts.FirstMonthOn.AddMonths(s.Facts.UsdPerUnit.Count - 1)))
         .Select(s => (s.Series, s.EndsOn, Months: 12 * (register.SetFacts.FirstSeason - s.EndsOn.Year) + 7 - s.EndsOn.Month)).Where(s => s.Months >= 12)
         .Select(s => new DataGapView("price", s.Series.Remarks.Name ?? "a price record", $"ends in {s.EndsOn:yyyy-MM}, {s.Months} months before the first season: a newer record narrows every price", null, null));
@@ -67,10 +65,10 @@ public sealed partial class CoopView
     private IEnumerable<DataGapView> Quotes(DateOnly today) => register.Quotes.Values.Where(q => q.Facts.ValidUntilOn < today)
         .Select(q => new DataGapView("quote", FarmName(q.Facts.FarmId), $"quote of {q.Facts.QuotedOn:yyyy-MM-dd} ran out on {q.Facts.ValidUntilOn:yyyy-MM-dd}", q.Facts.Lines.Count > 0 ? q.Facts.Lines[0].HouseId : null, null));
 
-    /// <summary>Fuel of a middling season between the ends of a default's range, kWh; null where it has no range.</summary>
-    private double? Swing(Item<HouseFacts> house, HouseModel model, WeatherYear year, DefaultUsed taken)
+    /// <summary>Fuel cost of a middling season between the ends of a default's range, US dollars; null where it has no range.</summary>
+    private double? Swing(Item<HouseFacts> house, HouseModel model, WeatherYear year, DefaultUsed taken, Dictionary<Engine.FuelKind, double> price)
     {
-        double? At(HouseFacts facts) => HouseModels.Of(facts, register.Catalogue, new(model.CarryOver, model.PurgeVolumesPerDay, register.SetFacts.LossLevel), register.SetFacts.FirstSeason, register.Fuel(facts)).Model is { } m ? FuelKwh(m, year) : null;
+        double? At(HouseFacts facts) => HouseModels.Of(facts, register.Catalogue, new(model.CarryOver, model.PurgeVolumesPerDay, register.SetFacts.LossLevel), register.SetFacts.FirstSeason, register.Fuel(facts)).Model is { } m ? FuelShare.CostUsd(model, HeatKwh(m, year), price) : null;
         double? Between(HouseFacts low, HouseFacts high) => At(low) is { } a && At(high) is { } b ? Math.Abs(b - a) : null;
         var f = house.Facts;
         switch (taken.Field)
@@ -83,14 +81,16 @@ public sealed partial class CoopView
             case "surfaces":
                 return f.Surfaces.Any(s => s.Part == SurfacePart.EndWalls) ? null : Between(f with { Surfaces = [.. f.Surfaces, new(SurfacePart.EndWalls, "twinwall")] }, f with { Surfaces = [.. f.Surfaces, new(SurfacePart.EndWalls, "singlefilm")] });
             case "seasonalEfficiency" or "heaters":
-                var heater = model.Heaters[0];
-                return FuelKwh(model, year) * heater.Efficiency * (1 / Math.Max(0.4, heater.Efficiency - 0.06) - 1 / Math.Min(heater.Efficiency > 1 ? 9 : 0.99, heater.Efficiency + 0.06));
+                var heat = HeatKwh(model, year);
+                var parts = FuelShare.Of(model).Where(p => p.Efficiency == taken.Value).ToList();
+                return FuelShare.CostUsd(parts.Select(p => p with { Efficiency = Math.Max(0.4, p.Efficiency - 0.06) }), heat, price)
+                    - FuelShare.CostUsd(parts.Select(p => p with { Efficiency = Math.Min(p.Efficiency > 1 ? 9 : 0.99, p.Efficiency + 0.06) }), heat, price);
             default:
                 return null;
         }
     }
 
-    private static double FuelKwh(HouseModel model, WeatherYear year) => HeatBalance.Season(OptionModels.AsItStands(model), year).TotalKwh / model.Heaters[0].Efficiency;
+    private static double HeatKwh(HouseModel model, WeatherYear year) => HeatBalance.Season(OptionModels.AsItStands(model), year).TotalKwh;
 
     /// <summary>What the newest study pays for fuel, by kind: its first season's middle cost over the fuel of the houses on it.</summary>
     private Dictionary<Engine.FuelKind, double> PaidUsdPerKwh(IEnumerable<(Engine.FuelKind Fuel, double Kwh)> burned)

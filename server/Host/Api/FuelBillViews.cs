@@ -152,8 +152,7 @@ public sealed partial class HouseView
         }
 
         var season = entries.Max(e => SeasonCalendar.SeasonOf(e.FromOn));
-        var behind = register.Houses.Values.Where(h => h.Facts.Supplies.Any(s => s.SupplyGroupId == group)).Select(h => register.Model(h).Model).OfType<HouseModel>();
-        return new(SeasonCalendar.Name(season), behind.Sum(m => HeatBalance.Season(OptionModels.AsItStands(m), winter).TotalKwh / m.Heaters[0].Efficiency),
+        return new(SeasonCalendar.Name(season), register.Behind(group).Sum(b => b.Share * HeatBalance.Season(OptionModels.AsItStands(b.Model), winter).TotalKwh / b.Model.Heaters[b.HeaterNo].Efficiency),
             entries.Where(e => SeasonCalendar.SeasonOf(e.FromOn) == season).Sum(e => e.KwhFuel), $"a first look only, for the station's record lacks that winter; we reckon with its middling one, {SeasonCalendar.Name(winter.Season)}");
     }
 }

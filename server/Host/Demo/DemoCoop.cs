@@ -163,7 +163,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
         var day = 0;
         foreach (var heat in DemoBills.Seasons.SelectMany(s => DailyHeat.Of(option, years[s])))
         {
-            use[day++] += truth * heat / model.Heaters[0].Efficiency;
+            use[day++] += truth * facts.Supplies[0].Share * heat / model.Heaters[0].Efficiency;
         }
     }
 }

@@ -72,6 +72,8 @@ public class StudyInputTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         var gaps = (await host.Ask("{ coop { dataGaps { kind where what worthUsd } } }"))["data"]!["coop"]!["dataGaps"]!.AsArray();
         Assert.Contains(gaps, g => (string)g!["kind"]! == "record" && (double)g["worthUsd"]! > 100);
         Assert.Contains(gaps, g => (string)g!["kind"]! == "default");
+        // Kestrel Piece heats its range with gas and propane and has a record of neither
+        Assert.Contains(gaps, g => (string)g!["kind"]! == "record" && ((string)g["where"]!).StartsWith("Kestrel Piece", StringComparison.Ordinal) && (double)g["worthUsd"]! > 100);
         var worths = gaps.Select(g => (double?)g!["worthUsd"] ?? -1).ToList();
         Assert.Equal(worths.OrderDescending(), worths);
     }

@@ -22,7 +22,7 @@ public partial class DockerFilesTests
     [Fact]
     public void Its_major_versions_are_those_the_project_asks_for()
     {
-        Assert.All(Image().Matches(image), m => Assert.Contains($"net{m.Groups["version"].Value}", Repository.Text("Directory.Build.props"), StringComparison.Ordinal));
+        Assert.All(Image().Matches(image), m => Assert.Contains($"net{string.Join('.', m.Groups["version"].Value.Split('.').Take(2))}", Repository.Text("Directory.Build.props"), StringComparison.Ordinal));
         Assert.Equal(2, Image().Count(image));
         Assert.Contains($"\"node\": \">={Node().Match(image).Groups["version"].Value}", Repository.Text("web", "package.json"), StringComparison.Ordinal);
     }
@@ -51,6 +51,33 @@ public partial class DockerFilesTests
         Assert.Contains($"EXPOSE {Port().Match(compose).Groups["inside"].Value}", image, StringComparison.Ordinal);
         Assert.Single(Port().Matches(compose));
     }
+
+    [Fact]
+    public void Every_image_is_named_by_a_whole_version_and_the_last_runs_as_no_root_and_is_asked_for_its_page()
+    {
+        var bases = From().Matches(image);
+        Assert.Equal(3, bases.Count);
+        Assert.All(bases, m => Assert.Matches(@"^\d+\.\d+\.\d+", m.Groups["tag"].Value));
+        var last = image[bases[^1].Index..];
+        Assert.Contains("USER $APP_UID", last, StringComparison.Ordinal);
+        Assert.Contains($"/dev/tcp/127.0.0.1/{Port().Match(compose).Groups["inside"].Value} ", Health().Match(last).Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_build_reads_is_not_kept_out_of_its_folder()
+    {
+        // as the build file names them: the pages' schema, the sources, the versions; none lies under a line of .dockerignore
+        var ignored = Repository.Text(".dockerignore").Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(l => !l.Contains('*', StringComparison.Ordinal)).ToList();
+        string[] needed = ["server/Host/Host.csproj", "server/Engine/Engine.csproj", "web/package-lock.json", "web/src/app/main.tsx", "docs/schema.graphql", "Directory.Build.props", "Directory.Packages.props", "global.json", ".editorconfig"];
+        Assert.All(needed, path => Assert.True(File.Exists(Repository.At(path)), path));
+        Assert.All(needed, path => Assert.DoesNotContain(ignored, line => path == line || path.StartsWith(line + "/", StringComparison.Ordinal)));
+    }
+
+    [GeneratedRegex(@"FROM \S+?:(?<tag>\S+)")]
+    private static partial Regex From();
+
+    [GeneratedRegex(@"HEALTHCHECK .*")]
+    private static partial Regex Health();
 
     [GeneratedRegex(@"dotnet publish (?<project>\S+)")]
     private static partial Regex Publish();

@@ -55,6 +55,21 @@ public class HeaterRowsTests
         Expect.Near(1143, saved * 1e6 / (0.80 * FuelSets.HeatingInUse.PropaneBtuPerGallon), 0.08 * 1143, "gallons of propane");
     }
 
+    [Fact]
+    public void The_season_of_foam_is_worth_800_to_900_dollars_on_the_gas_of_its_years_and_four_times_that_on_propane()
+    {
+        // the trial's "$800 to 900 a season"; price: EIA commercial gas, February to May of 2010 to 2013, dollars a thousand cubic feet of 1,025 Btu (EIA 2012); tolerance 10 % on the mean of the four winters
+        var house = new SemicircleHouse { Plan = "spring" };
+        var therms = (house.HeatMmbtu() - house.With("foam").HeatMmbtu()) * 10 / 0.80;
+        var prices = ShippedRecords.Of("gas-commercial", "2010-01", "2013-12").LogPrices.Select(Math.Exp).ToArray();
+        var usdPerTherm = Enumerable.Range(0, 4).Average(y => prices.Skip(12 * y + 1).Take(4).Average()) / 10.25;
+        Expect.Between(800, 900, therms * usdPerTherm, 85, FormattableString.Invariant($"{therms:0} therms at ${usdPerTherm:0.000}, dollars a season"));
+
+        // propane as Vermont paid it in June 2013, $3.02 a gallon (Times Argus): common practice says four times gas
+        var gallons = therms * 1e5 / FuelSets.HeatingInUse.PropaneBtuPerGallon;
+        Expect.Near(4, gallons * 3.02 / (therms * usdPerTherm), 0.4, "propane over gas");
+    }
+
     private static ((double Heat, double Fuel) Before, (double Heat, double Fuel) After) Fuel(SemicircleHouse house, string code, double efficiency)
     {
         var model = house.House() with { Heaters = [new(FuelKind.NaturalGas, efficiency, double.PositiveInfinity, 2040, 1000, efficiency)] };
