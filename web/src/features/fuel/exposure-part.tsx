@@ -76,8 +76,8 @@ export function ExposurePart({ farmId, prices, choose }: { farmId: string; price
       <section>
         <h2>What makes a season dear</h2>
         <p>
-          Of the dearest twentieth, the price made {ofHundred(e.priceShare)} of 100, the winter {ofHundred(e.winterShare)}, both{' '}
-          {ofHundred(e.bothShare)}.
+          Of the dearest twentieth, the price made {share(e.priceShare)} of 100, the winter {share(e.winterShare)}, both together{' '}
+          {share(e.bothShare)}.
         </p>
         <ul>
           {e.dear.map((d, i) => (
@@ -118,4 +118,5 @@ export function ExposurePart({ farmId, prices, choose }: { farmId: string; price
   );
 }
 
+const share = (s: number) => (s > 0.995 && s < 1 ? 'over 99' : ofHundred(s));
 const signed = (pct: number) => `${pct >= 0 ? `${String(Math.round(pct))} % over` : `${String(Math.round(-pct))} % under`}`;
