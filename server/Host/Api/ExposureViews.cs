@@ -69,6 +69,9 @@ public sealed partial class Query
             return null;
         }
 
+        // a house burns what its bills say, here as in a study; only the tanks and meters asked for are fitted
+        var groups = houses.SelectMany(h => h.Facts.Supplies).Select(s => s.SupplyGroupId).ToHashSet(StringComparer.Ordinal);
+        portfolio = portfolio with { LossFits = Engine.Studies.LossFits.Of(portfolio with { FuelRecords = portfolio.FuelRecords.Where(r => groups.Contains(r.Key)).ToDictionary(r => r.Key, r => r.Value) }) };
         season = Math.Clamp(season, 0, portfolio.Set.SeasonCount - 1);
         var contracts = register.Contracts.Values.Select(c => new NamedContract(c.Id, c.Remarks.Name ?? "a contract", c.Facts)).ToList();
         var (exposure, left) = FarmExposure.Of(portfolio, futures, shelf.Blocks(futures, cancellationToken), [.. houses.Select(h => h.Id)], contracts, season);

@@ -1,3 +1,4 @@
+import { roundScale } from './scale.ts';
 import type { Fuel } from '../../lib/units/format.ts';
 import { dollars, fuelColour } from '../../lib/units/format.ts';
 
@@ -11,6 +12,9 @@ type Ends = { p5: number; p95: number } | { p10: number; p90: number };
 const WIDTH = 240;
 const PAD = 6;
 
+/** Round marks of the scale that lie on it with room for their words. */
+const ticksOf = (most: number): number[] => roundScale(0, most, 3).ticks.filter((t) => t <= most * 0.92);
+
 /** A season's cost: thin between its ends (one in ten, or one in twenty, lies beyond each), thick the middle half, a dot the middle; every row on one scale from $0. */
 export function CostInterval({ cost, most, fuel }: { cost: Spread & Ends; most: number; fuel: Fuel }) {
   const [low, high, beyond] = 'p5' in cost ? [cost.p5, cost.p95, 'twenty'] : [cost.p10, cost.p90, 'ten'];
@@ -20,7 +24,9 @@ export function CostInterval({ cost, most, fuel }: { cost: Spread & Ends; most: 
   return (
     <svg width={WIDTH} height={36} role="img" aria-label={words}>
       <title>{words}</title>
-      <line x1={PAD} x2={PAD} y1={0} y2={36} stroke="var(--rule)" />
+      {ticksOf(most).map((t) => (
+        <line key={t} x1={x(t)} x2={x(t)} y1={0} y2={36} stroke="var(--rule)" />
+      ))}
       <g stroke={fuelColour[fuel]} strokeWidth={1.5}>
         <line x1={x(low)} x2={x(high)} y1={18} y2={18} />
         {ends.map((e) => (
@@ -39,12 +45,11 @@ export function CostHead({ most }: { most: number }) {
     <>
       <span className="hidden">cost of the season as an interval</span>
       <svg width={WIDTH} height={18} aria-hidden="true">
-        <text x={0} y={12}>
-          $0
-        </text>
-        <text x={WIDTH - PAD} y={12} textAnchor="end">
-          {dollars(most, 2)}
-        </text>
+        {ticksOf(most).map((t, i) => (
+          <text key={t} x={PAD + (t / most) * (WIDTH - 2 * PAD)} y={12} textAnchor={i === 0 ? 'start' : 'middle'}>
+            {dollars(t, 2)}
+          </text>
+        ))}
       </svg>
     </>
   );

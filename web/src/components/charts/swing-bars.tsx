@@ -67,14 +67,14 @@ export function SwingBars({ base, bars, format, label }: Props) {
                 x={Math.min(x(worse.value), x(base)) - 5}
                 y={y + 13}
                 textAnchor="end"
-                style={{ paintOrder: 'stroke', stroke: 'var(--page)', strokeWidth: 3 }}
+                style={{ paintOrder: 'stroke', stroke: 'var(--page)', strokeWidth: 7, strokeLinejoin: 'round' }}
               >
                 {worse.words}
               </text>
               <text
                 x={Math.max(x(better.value), x(base)) + 5}
                 y={y + 13}
-                style={{ paintOrder: 'stroke', stroke: 'var(--page)', strokeWidth: 3 }}
+                style={{ paintOrder: 'stroke', stroke: 'var(--page)', strokeWidth: 7, strokeLinejoin: 'round' }}
               >
                 {better.words}
               </text>

@@ -11,14 +11,15 @@ interface Props {
 /** A figure one can change inside its sentence; it is taken when one leaves it or presses Enter, and only when it can be right. */
 export function InlineNumber({ label, value, expected, save }: Props) {
   const id = useId();
+  const shown = value.toLocaleString('en-US', { maximumFractionDigits: 6 });
   const [typed, set] = useState<string>();
   const [was, setWas] = useState(value);
   if (was !== value) {
     setWas(value);
     set(undefined);
   }
-  const read = readNumber(typed ?? String(value), expected);
-  const fault = read.value === null ? `Empty. Give a figure such as ${String(value)}, or press Escape to keep it.` : read.fault;
+  const read = readNumber(typed ?? shown, expected);
+  const fault = read.value === null ? `Empty. Give a figure such as ${shown}, or press Escape to keep it.` : read.fault;
   const send = () => {
     if (typed === undefined || fault !== undefined || read.value === null) return;
     if (read.value !== value) save(read.value);
@@ -32,7 +33,7 @@ export function InlineNumber({ label, value, expected, save }: Props) {
         aria-invalid={fault !== undefined}
         aria-describedby={fault === undefined ? undefined : id}
         inputMode="decimal"
-        value={typed ?? String(value)}
+        value={typed ?? shown}
         onChange={(e) => set(e.target.value)}
         onBlur={send}
         onKeyDown={(e) => {

@@ -16,12 +16,22 @@ import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
 import { fuelColour, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 import { day, fuelUnit, inUnit } from './bills-words.ts';
 
+/** The last day of an interval, with its year where that begins: two bills may end in one month. */
+const endOf = (days: readonly string[], at: number): string => {
+  const on = days[at] ?? '';
+  const words = day(on);
+  return days[at - 1]?.slice(0, 4) === on.slice(0, 4) ? words.replace(/ \d{4}$/, '') : words;
+};
+
 /** Billed against modelled by interval, a day, and what is left over. */
 export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel: Fuel; units: UnitSystem }) {
   const unit = fuelUnit(fuel, units);
-  const data = bills.intervals.map((i) => ({
+  const data = bills.intervals.map((i, at) => ({
     key: i.toOn,
-    name: day(i.toOn).split(' ').slice(1).join(' '),
+    name: endOf(
+      bills.intervals.map((x) => x.toOn),
+      at,
+    ),
     billed: inUnit(i.billedKwh / i.heatedDays, fuel, units),
     described: inUnit(i.describedKwh / i.heatedDays, fuel, units),
     fitted: inUnit(i.fittedKwh / i.heatedDays, fuel, units),
@@ -35,7 +45,7 @@ export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel:
   return (
     <ChartFrame
       title="Billed against modelled"
-      caption={`${unit} a day over each bill's own days: bars billed, solid line as the bills make it, dashed as described; below, what is left over.${
+      caption={`${unit} a day over each bill's own days, named by its last day: bars billed, solid line as the bills make it, dashed as described; below, what is left over.${
         bills.intervals.every((i) => i.metered)
           ? ''
           : ' A total is met whole by what the houses need on its days; its bar is its mean over the days on which they are heated.'

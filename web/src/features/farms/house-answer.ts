@@ -1,3 +1,5 @@
+import { ofHundred } from '../../lib/units/format.ts';
+
 interface Judged {
   title: string;
   result?: {
@@ -22,5 +24,5 @@ export function answerOf<T extends Judged>(options: readonly T[]): Answer<T> {
 const worth = (o: Judged): number => o.result?.npvUsd.p50 ?? -Infinity;
 
 /** "never in 12 of 100 futures", or that it is paid back in all of them. */
-export const neverWords = (share: number, of: (share: number) => string): string =>
-  share === 0 ? 'in every future reckoned' : `never in ${of(share)} of 100 futures`;
+export const neverWords = (share: number): string =>
+  share === 0 ? 'in every future reckoned' : `never in ${ofHundred(share)} of 100 futures`;

@@ -91,8 +91,13 @@ export function HousePage() {
         {picked && paid?.p50Season ? (
           <>
             ; {inSentence(say(picked.title))} pays back in <b>{counted(paid.p50Season, 'season')}</b>
-            {paid.neverShare === 0 ? ' in the middle, and ' : ', or '}
-            <b>{neverWords(paid.neverShare, ofHundred)}</b>.
+            {paid.neverShare === 0 ? (
+              ' in the middle, and in every future reckoned.'
+            ) : (
+              <>
+                , or never in <b>{ofHundred(paid.neverShare)} of 100</b> futures.
+              </>
+            )}
           </>
         ) : answer.kind === 'none' ? (
           <>
@@ -119,7 +124,7 @@ export function HousePage() {
             {shown.result.lastingPayback.p50Season
               ? `pays back in ${counted(shown.result.lastingPayback.p50Season, 'season')}, `
               : 'under half the futures ever pay back, '}
-            {neverWords(shown.result.lastingPayback.neverShare, ofHundred)}.
+            {neverWords(shown.result.lastingPayback.neverShare)}.
           </>
         )}
       </p>
@@ -192,7 +197,7 @@ export function HousePage() {
           <p key={d.field + d.title} className="small" style={{ margin: 0 }}>
             {say(d.title)}
             {d.value
-              ? `: ${d.unit === 'm' ? length(d.value, units) : `${String(Math.round(d.value * 100) / 100)} ${d.unit === '1' ? '' : d.unit}`}`
+              ? `: ${d.unit === 'm' ? length(d.value, units) : `${String(Math.round(d.value * 100) / 100)}${d.unit === '1' || d.title.endsWith('an hour') ? '' : ` ${d.unit}`}`}`
               : ''}{' '}
             <span className="quiet">({d.source})</span>
           </p>

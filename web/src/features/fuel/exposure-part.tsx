@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import { ask } from '../../lib/graphql/client.ts';
 import { counted, dollars, fuelName, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -12,8 +12,8 @@ import { ExposureQuery } from './fuel-queries.ts';
 const CASH = { least: 0, most: 1e9, such: '30000' };
 const because = { PRICE: 'the price', WINTER: 'the winter', BOTH: 'price and winter together' } as const;
 
-/** What one farm's heating can cost: the same heat on every fuel and contract, what makes a season dear, and what takes it off. */
-export function ExposurePart({ farmId }: { farmId: string }) {
+/** What one farm's heating can cost, from the page's heading on: the same heat on every fuel and contract, what makes a season dear, and what takes it off. */
+export function ExposurePart({ farmId, prices, choose }: { farmId: string; prices: ReactNode; choose: ReactNode }) {
   const { units, say } = useUnits();
   const [season, setSeason] = useState(0);
   const [typed, setTyped] = useState('');
@@ -25,25 +25,41 @@ export function ExposurePart({ farmId }: { farmId: string }) {
     placeholderData: (d) => d,
   });
   if (error) return <p className="fault">{error.message}</p>;
-  if (!data) return <p className="quiet">Settling the season on every future.</p>;
+  if (!data) return <h1>Settling the season on every future.</h1>;
   const e = data.exposure;
   const own = e?.ways.find((w) => w.isOwn);
-  if (!e || !own) return <p>This farm&apos;s heat cannot be reckoned yet: it needs a house, a weather station with winters, and prices.</p>;
+  if (!e || !own)
+    return (
+      <>
+        <h1>This farm&apos;s heat cannot be reckoned yet: it needs a house, a weather station with winters, and prices.</h1>
+        <p className="lead">{prices}</p>
+        {choose}
+      </>
+    );
+  const bills = data.farm?.bills ?? [];
+  const known = {
+    usd: season === 0 && bills.length === 1 ? bills[0]?.usd : undefined,
+    grades: data.farm?.houses.map((h) => h.dataGrade) ?? [],
+  };
   const most = Math.max(...e.ways.map((w) => w.costUsd.p95)) * 1.05;
   const cheapest = e.ways
     .filter((w) => w.fuel !== own.fuel && w.fuel !== 'WOOD_PELLETS')
     .reduce<Way | undefined>((a, w) => (a && a.costUsd.p90 <= w.costUsd.p90 ? a : w), undefined);
   return (
     <>
-      <p className="lead">
+      <h1>
         On {fuelName[own.fuel]}, one winter in ten costs {e.name} over <b>{dollars(own.costUsd.p90)}</b>
         {cheapest && (
           <>
-            ; the same heat on {say(cheapest.name.replace(', on its index', ''))} would be over {dollars(cheapest.costUsd.p90)}
+            ; the same heat on {say(cheapest.name.replace(', on its index', ''))} would be over <b>{dollars(cheapest.costUsd.p90)}</b>
           </>
         )}
-        . The middle season is <b>{dollars(own.costUsd.p50)}</b> for {heat(e.heatKwh.p50, units)} {heatUnit(units)} of heat.
+        .
+      </h1>
+      <p className="lead">
+        The middle season costs <b>{dollars(own.costUsd.p50)}</b> for {heat(e.heatKwh.p50, units)} {heatUnit(units)} of heat. {prices}
       </p>
+      {choose}
       <p className="switches" role="group" aria-label="season">
         {[0, 1, 2, 4].map((s) => (
           <button key={s} aria-pressed={s === season} onClick={() => setSeason(s)}>
@@ -56,12 +72,12 @@ export function ExposurePart({ farmId }: { farmId: string }) {
           {l}
         </p>
       ))}
-      <ExposureWays e={e} own={own} most={most} />
+      <ExposureWays e={e} own={own} most={most} known={known} />
       <section>
         <h2>What makes a season dear</h2>
         <p>
-          Of the dearest twentieth, the price made {ofHundred(e.priceShare)} of 100, the winter {ofHundred(e.winterShare)}, both{' '}
-          {ofHundred(e.bothShare)}.
+          Of the dearest twentieth, the price made {share(e.priceShare)} of 100, the winter {share(e.winterShare)}, both together{' '}
+          {share(e.bothShare)}.
         </p>
         <ul>
           {e.dear.map((d, i) => (
@@ -102,4 +118,5 @@ export function ExposurePart({ farmId }: { farmId: string }) {
   );
 }
 
+const share = (s: number) => (s > 0.995 && s < 1 ? 'over 99' : ofHundred(s));
 const signed = (pct: number) => `${pct >= 0 ? `${String(Math.round(pct))} % over` : `${String(Math.round(-pct))} % under`}`;

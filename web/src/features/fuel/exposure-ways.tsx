@@ -7,20 +7,45 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 export type Exposure = NonNullable<Answer['exposure']>;
 export type Way = Exposure['ways'][number];
 
+/** What the newest study finds for the first season with the doubt about the houses counted in, and how well they are known. */
+export interface KnownCost {
+  usd?: { p10: number; p50: number; p90: number };
+  grades: readonly ('A' | 'B' | 'C')[];
+}
+
+/** How well the houses are known: what it does to the range, where a study can say it. */
+function Known({ known: { usd, grades } }: { known: KnownCost }) {
+  const worst = [...grades].sort().at(-1);
+  return (
+    <p>
+      These ranges take the houses&apos; use as {worst === 'C' ? 'described; some have no bills' : 'their bills put it'}, in the middle.
+      {usd ? (
+        <>
+          {' '}
+          With the doubt about it counted in (data grade {worst}), the newest study puts the first season as bought now at{' '}
+          <b>
+            {dollars(usd.p10)} to {dollars(usd.p90)}
+          </b>{' '}
+          in eight of ten futures, middle {dollars(usd.p50)}.
+        </>
+      ) : (
+        ' With the doubt about it counted in they are wider: see the Farms page.'
+      )}
+    </p>
+  );
+}
+
 /** The same heat on every fuel and under every contract, side by side. */
-export function ExposureWays({ e, own, most }: { e: Exposure; own: Way; most: number }) {
+export function ExposureWays({ e, own, most, known }: { e: Exposure; own: Way; most: number; known: KnownCost }) {
   const { units, say } = useUnits();
   return (
     <section>
       <h2>The same heat on every fuel and contract, {e.season}</h2>
       <p className="caption">
-        Same winters, same futures, the houses&apos; use as the bills and the model put it in the middle: how well it is known is left out
-        here and stands in the wider ranges of the Farms page. Heating values of {e.heatingValues}. Ways in quiet are reckoned here for
-        comparison; nobody offered them. A new heater is not in the season&apos;s cost. Electricity counts no demand charge here. Wood
-        pellets without a record of your own start at {say('$290 a ton')} or the assumptions&apos; level, flat in real money, and wander by
-        a tenth a year (common practice, no source). A fixed price that costs what the index costs in the mean:{' '}
-        {priceOf(e.fairFixedUsdPerUnit, own.unit, units)}; a dealer&apos;s offer above it is paid for calm.
+        Same winters, same futures, the same heat. Ways in quiet are reckoned here for comparison; nobody offered them. A new heater is not
+        in the season&apos;s cost.
       </p>
+      <Known known={known} />
       <LedgerTable name="table of ways to buy the same heat" className="stack">
         <thead>
           <tr>
@@ -94,6 +119,17 @@ export function ExposureWays({ e, own, most }: { e: Exposure; own: Way; most: nu
           ))}
         </tbody>
       </LedgerTable>
+      <p>
+        A fixed price that costs what the index costs in the mean: <b>{priceOf(e.fairFixedUsdPerUnit, own.unit, units)}</b>; a dealer&apos;s
+        offer above it is paid for calm.
+      </p>
+      <details className="small quiet">
+        <summary>How this is reckoned</summary>
+        <p>
+          Heating values of {e.heatingValues}. Electricity counts no demand charge here. Wood pellets without a record of your own start at{' '}
+          {say('$290 a ton')} or the assumptions&apos; level, flat in real money, and wander by a tenth a year (common practice, no source).
+        </p>
+      </details>
       <p className="caution">
         <b>Before a change of fuel or heater:</b> fuel lines, flues, wiring and tanks are work for licensed trades and follow the local
         code; a carbon monoxide alarm in every heated house. A block paid ahead is money with the dealer: ask what secures it.

@@ -35,38 +35,30 @@ export function FuelPage() {
   const farms = data.coop.farms.items;
   const farm = params.get('farm') ?? farms[0]?.id ?? '';
   const own = data.coop.priceSeries.filter((s) => s.fuel === fuel);
+  const prices = fan ? (
+    <>
+      Delivered {fuelName[fuel]} in the first January: <b>{price(fan.p50[6] ?? 0)}</b> a {unit} in the middle, over{' '}
+      <b>{price(fan.p90[6] ?? 0)}</b> in one future of ten.
+    </>
+  ) : (
+    <>There is no price record for {fuelName[fuel]} yet.</>
+  );
   return (
     <>
-      {fan ? (
-        <h1>
-          Delivered {fuelName[fuel]} in the first January: <b>{price(fan.p50[6] ?? 0)}</b> a {unit} in the middle, over{' '}
-          <b>{price(fan.p90[6] ?? 0)}</b> in one future of ten.
-        </h1>
+      {farms.length > 0 ? (
+        <ExposurePart
+          farmId={farm}
+          prices={prices}
+          choose={<FarmChoice farms={farms} farm={farm} choose={(id) => setParams({ farm: id }, { replace: true })} />}
+        />
       ) : (
-        <h1>There is no price record for {fuelName[fuel]} yet.</h1>
+        <h1>{prices}</h1>
       )}
       {named && (
         <p className="caution">
           <b>A price case is laid over these futures:</b> {named.title.toLowerCase()}, from {named.seasonName}.{' '}
           <Link to={`/fuel/prices?fuel=${fuel}`}>Compare or take it off</Link>.
         </p>
-      )}
-      {farms.length > 0 && (
-        <section>
-          <div className="form">
-            <label>
-              <span>farm</span>
-              <select value={farm} onChange={(e) => setParams({ farm: e.target.value }, { replace: true })}>
-                {farms.map((f) => (
-                  <option key={f.id} value={f.id}>
-                    {f.name}
-                  </option>
-                ))}
-              </select>
-            </label>
-          </div>
-          <ExposurePart farmId={farm} />
-        </section>
       )}
       <section>
         <p className="switches" role="group" aria-label="fuel">
@@ -106,5 +98,30 @@ export function FuelPage() {
         ))}
       </section>
     </>
+  );
+}
+
+function FarmChoice({
+  farms,
+  farm,
+  choose,
+}: {
+  farms: readonly { id: string; name: string }[];
+  farm: string;
+  choose: (id: string) => void;
+}) {
+  return (
+    <div className="form">
+      <label>
+        <span>farm</span>
+        <select value={farm} onChange={(e) => choose(e.target.value)}>
+          {farms.map((f) => (
+            <option key={f.id} value={f.id}>
+              {f.name}
+            </option>
+          ))}
+        </select>
+      </label>
+    </div>
   );
 }

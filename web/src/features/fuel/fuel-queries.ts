@@ -62,7 +62,19 @@ export const FuelQuery = graphql(`
 `);
 
 export const ExposureQuery = graphql(`
-  query Exposure($farmId: ID, $season: Int!, $cashUsd: Float) {
+  query Exposure($farmId: ID!, $season: Int!, $cashUsd: Float) {
+    farm(id: $farmId) {
+      houses {
+        dataGrade
+      }
+      bills {
+        usd {
+          p10
+          p50
+          p90
+        }
+      }
+    }
     exposure(farmId: $farmId, season: $season, cashUsd: $cashUsd) {
       heatingValues
       name

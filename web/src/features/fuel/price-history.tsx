@@ -1,5 +1,7 @@
 import { Area, CartesianGrid, ComposedChart, Line, ReferenceLine, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
+import { Link } from 'react-router';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
+import { roundScale } from '../../components/charts/scale.ts';
 import type { FuelQuery } from '../../lib/graphql/generated/graphql.ts';
 import { fuelColour, fuelName, unitIn, usdPerUnitIn, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 
@@ -22,6 +24,11 @@ const months = (from: string, to: string): string[] => {
     if (name >= to) break;
   }
   return out;
+};
+
+const monthsBetween = (from: string, to: string): number => {
+  const at = (m: string) => Number(m.slice(0, 4)) * 12 + Number(m.slice(5, 7));
+  return at(to) - at(from);
 };
 
 /** The record as users would have paid it, running into the fan of futures. */
@@ -57,9 +64,12 @@ export function PriceHistory({
   const cell = (usd?: number) => (usd === undefined ? '' : usdPerUnitIn(usd, fan.unit, units).toFixed(3));
   const end = points.at(-1);
   const colour = fuelColour[fuel];
+  const most = Math.max(...points.map((p) => Math.max(p.recorded ?? 0, p.outer?.[1] ?? 0)));
+  const scale = roundScale(0, most, 4);
+  const stale = monthsBetween(last, fan.months[0] ?? last) - 1;
   return (
     <ChartFrame
-      title={`${fuelName[fuel]}: the record and the prices to come`}
+      title={`${fuelName[fuel].charAt(0).toUpperCase()}${fuelName[fuel].slice(1)}: the record and the prices to come`}
       caption={`Dollars a ${unitIn(fan.unit, units)}, delivered, by month; ${fan.words}. Where a contract is fixed, the houses pay that instead while it runs.`}
       table={{
         heads: ['month', 'recorded, $', 'one in ten under, $', 'middle, $', 'one in ten over, $'],
@@ -78,7 +88,15 @@ export function PriceHistory({
           >
             <CartesianGrid vertical={false} stroke="var(--rule)" />
             <XAxis dataKey="name" stroke="var(--ink)" tickLine={false} interval="preserveStartEnd" minTickGap={40} />
-            <YAxis stroke="var(--ink)" axisLine={false} tickLine={false} tickCount={5} tickFormatter={format} width={76} />
+            <YAxis
+              stroke="var(--ink)"
+              axisLine={false}
+              tickLine={false}
+              ticks={scale.ticks}
+              domain={[scale.low, scale.high]}
+              tickFormatter={format}
+              width={76}
+            />
             <ReferenceLine y={0} stroke="var(--ink)" />
             {record.size > 0 && (
               <ReferenceLine
@@ -103,6 +121,13 @@ export function PriceHistory({
           </ComposedChart>
         </ResponsiveContainer>
       </div>
+      {record.size > 0 && stale >= 12 && (
+        <p className="small" style={{ margin: 0 }}>
+          <b className="warn">The record is {stale} months old:</b> it ends in {last} and these futures begin in {fan.months[0]}.{' '}
+          <Link to="/import">Bring in newer prices</Link> or tell today&apos;s level in{' '}
+          <Link to={`/fuel/prices?fuel=${fuel}`}>the settings</Link>.
+        </p>
+      )}
       {end?.outer && (
         <p className="quiet small" style={{ margin: 0 }}>
           {end.name}: one in ten over {format(end.outer[1])}, middle <b style={{ color: 'var(--ink)' }}>{format(end.p50 ?? 0)}</b>, one in

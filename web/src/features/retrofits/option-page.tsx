@@ -42,15 +42,13 @@ export function OptionPage() {
         </p>
       )}
       <div className="two">
-        {r && <OptionFan result={r} />}
+        <div>
+          {r && <OptionFan result={r} />}
+          {r && !option.isRunningChange && <OptionPayback result={r} />}
+        </div>
         <OptionCosts option={option} />
       </div>
-      {r && (
-        <div className="two even">
-          {!option.isRunningChange && <OptionPayback result={r} />}
-          <OptionMoves optionId={option.id} hasOutlay={!option.isRunningChange} />
-        </div>
-      )}
+      {r && <OptionMoves optionId={option.id} hasOutlay={!option.isRunningChange} />}
     </>
   );
 }
