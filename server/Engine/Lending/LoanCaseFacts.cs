@@ -70,6 +70,9 @@ public sealed record LoanCaseFacts
     /// <summary>Grant expected, cents.</summary>
     public long GrantCents { get; init; }
 
+    /// <summary>Months from July until the grant is paid, mostly after installation; common practice, no source.</summary>
+    public int GrantMonths { get; init; } = 6;
+
     /// <summary>Fees of lender and guarantor, cents.</summary>
     public long FeeCents { get; init; }
 
@@ -126,6 +129,9 @@ public sealed record LoanCaseFacts
 
     /// <summary>Spread of that margin, sd of a season as a share; common practice, no source.</summary>
     public double MarginSd { get; init; } = 0.15;
+
+    /// <summary>Nominal growth of the farm's income and living before heating, share a year; null = that of wages and upkeep in the study.</summary>
+    public double? CapacityGrowthPerYear { get; init; }
 
     /// <summary>Rate now, share a year.</summary>
     public double RateNow => RateKind == RateKind.Fixed ? RatePerYear : IndexPerYear + MarginPerYear;

@@ -47,13 +47,13 @@ public static class LoanChecks
 
         if (loan.RateKind == RateKind.Fixed)
         {
-            Range("ratePct", loan.RatePerYear, 0, 0.30, "A rate", "Give the nominal rate a year in per cent, such as 7.5.", 100, " %");
+            Range("ratePerYear", loan.RatePerYear, 0, 0.30, "A rate", "Give the nominal rate a year in per cent, such as 7.5.", 100, " %");
         }
         else
         {
-            Range("indexPct", loan.IndexPerYear, -0.02, 0.25, "An index", "Give the index now in per cent, such as 4.3.", 100, " %");
-            Range("marginPct", loan.MarginPerYear, 0, 0.20, "A margin", "Give the margin over the index in per cent, such as 3.", 100, " %");
-            Range("ratePct", loan.RateNow, 0, 0.30, "A rate", "Index and margin together are the rate now.", 100, " %");
+            Range("indexPerYear", loan.IndexPerYear, -0.02, 0.25, "An index", "Give the index now in per cent, such as 4.3.", 100, " %");
+            Range("marginPerYear", loan.MarginPerYear, 0, 0.20, "A margin", "Give the margin over the index in per cent, such as 3.", 100, " %");
+            Range("ratePerYear", loan.RateNow, 0, 0.30, "A rate", "Index and margin together are the rate now.", 100, " %");
             Range("resetMonths", loan.ResetMonths, 3, 120, "A reset every so many months", "Give 3 months or more; a rate set anew more often than each quarter is not lawful for guaranteed loans.");
         }
 
@@ -64,10 +64,12 @@ public static class LoanChecks
             faults.Add(new("OUT_OF_ORDER", "deferralMonths", "The deferral leaves less than a year to repay.", "Shorten the deferral or lengthen the term."));
         }
 
+        Range("grantMonths", loan.GrantMonths, 0, 24, "A grant after so many months", "Give months from July until the grant is paid, at most 24.");
         Range("guaranteeShare", loan.GuaranteeShare, 0, MostGuaranteed, "A guarantee", "A guarantor bears at most 90 % of a loss.", 100, " %");
         Range("requiredProjectCover", loan.RequiredProjectCover, 0.5, 3, "A project cover", "Give the cover asked of the savings, such as 1.00.");
         Range("requiredFarmCover", loan.RequiredFarmCover, 0.5, 3, "A farm cover", "Give the cover asked of the farm, such as 1.25.");
         Range("lossGivenDefault", loan.LossGivenDefault, 0, 1, "A loss at default", "Give the part of the balance that is lost, in per cent.", 100, " %");
+        Range("capacityGrowthPerYear", loan.CapacityGrowthPerYear ?? 0, -0.10, 0.15, "A growth of the farm's income", "Give the nominal growth a year in per cent, or leave it empty for the study's.", 100, " %");
         Range("marginSd", loan.MarginSd, 0, 1, "A spread of the margin", "Give the spread of a season's margin in per cent, such as 15.", 100, " %");
         return faults;
     }

@@ -29,4 +29,27 @@ public static class LoanFutures
         var winter = kind == StressKind.CheapAndMild ? warmest : coldest;
         return (laid, StudyFutures.Of(laid).Futures!.WithWinters(seasons.ToDictionary(s => s, _ => winter)));
     }
+
+    /// <summary>Mean index of a fuel over all futures, by season of the study, months weighed by their share of a winter's heat.</summary>
+    /// <param name="futures">Futures.</param>
+    /// <param name="fuel">Fuel.</param>
+    /// <param name="threads">Threads, 1 or more.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>US dollars a kWh of fuel as delivered.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static IReadOnlyList<double> MeanUsdPerKwh(StudyFutures futures, FuelKind fuel, int threads, CancellationToken cancel)
+    {
+        var mean = new double[futures.Spec.Set.SeasonCount];
+        var months = 12 * mean.Length;
+        foreach (var block in futures.Blocks(threads, cancel))
+        {
+            var price = block.Price(fuel);
+            for (var i = 0; i < price.Length; i++)
+            {
+                mean[i % months / 12] += futures.Spec.LoadShare[i % 12] * price[i] / futures.Paths;
+            }
+        }
+
+        return mean;
+    }
 }

@@ -68,13 +68,16 @@ internal sealed class LoanMoney
         return new(paths, net, gross, spent, basis.Capacity is { } capacity ? Capacity(basis, change, capacity, net) : null, basis.Capacity?.TermDebtServiceUsd ?? 0);
     }
 
-    /// <summary>Capacity of the statements, less what heating and running cost on the path with the option over the heating of the statements' years, plus the season's margin over the usual.</summary>
+    /// <summary>
+    /// Capacity of the statements before heating, grown to the season as all money is nominal, less what heating and running cost on the path with the option, plus the
+    /// season's margin over the usual.
+    /// </summary>
     private static double[] Capacity(LoanBasis basis, LoanChange change, RepaymentCapacity capacity, double[] net)
     {
         var (loan, paths, start) = (basis.Loan, basis.Paths, basis.Net.StartSeason);
         var usd = new double[loan.TermYears * paths];
         var (common, own) = (new double[paths], new double[paths]);
-        var sd = loan.DrawsMargin ? loan.MarginSd * capacity.MarginBeforeHeatingUsd : 0;
+        var sd = loan.DrawsMargin ? loan.MarginSd : 0;
         var (ofAll, ofFarm) = (sd * Math.Sqrt(basis.Set.CommonShare), sd * Math.Sqrt(1 - basis.Set.CommonShare));
         for (var t = 0; t < loan.TermYears; t++)
         {
@@ -84,10 +87,12 @@ internal sealed class LoanMoney
                 Noise.Normals(basis.Set.Seed, NoisePurpose.MarginOwn, Noise.Key(loan.FarmId), 0, start + t, own);
             }
 
+            var grown = Math.Pow(1 + (loan.CapacityGrowthPerYear ?? basis.Set.UpkeepGrowth), basis.Set.FirstSeason + start + t - capacity.MeanYear);
+            var (beforeHeating, margin) = (grown * (capacity.Usd + capacity.HeatingUsd), grown * capacity.MarginBeforeHeatingUsd);
             var heating = basis.FarmUsd.AsSpan((start + t) * paths, paths);
             for (var p = 0; p < paths; p++)
             {
-                usd[t * paths + p] = capacity.Usd - (heating[p] - net[t * paths + p] - capacity.HeatingUsd) + ofAll * common[p] + ofFarm * own[p] + change.MarginChange * capacity.MarginBeforeHeatingUsd;
+                usd[t * paths + p] = beforeHeating - (heating[p] - net[t * paths + p]) + margin * (ofAll * common[p] + ofFarm * own[p] + change.MarginChange);
             }
         }
 

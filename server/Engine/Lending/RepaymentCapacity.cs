@@ -21,6 +21,9 @@ public sealed record RepaymentCapacity(IReadOnlyList<int> Years, IReadOnlyList<C
     /// <summary>Capacity, US dollars a year.</summary>
     public double Usd => Lines.Sum(l => l.Usd);
 
+    /// <summary>Middle of the years.</summary>
+    public double MeanYear => Years.Average();
+
     /// <summary>What the sales leave before heating and before debt: what a bad year of sales takes a share of.</summary>
     public required double MarginBeforeHeatingUsd { get; init; }
 

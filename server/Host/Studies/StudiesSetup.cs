@@ -7,5 +7,5 @@ public static class StudiesSetup
     /// <param name="services">Services.</param>
     /// <returns>The services.</returns>
     public static IServiceCollection AddStudies(this IServiceCollection services) =>
-        services.AddSingleton<PortfolioReader>().AddSingleton<FuturesShelf>().AddSingleton<SensitivityRuns>().AddSingleton<PriceTrialRuns>().AddSingleton<StudyChanges>().AddSingleton<StudyAgain>().AddSingleton<StudyJobs>().AddHostedService(s => s.GetRequiredService<StudyJobs>());
+        services.AddSingleton<PortfolioReader>().AddSingleton<FuturesShelf>().AddSingleton<SensitivityRuns>().AddSingleton<PriceTrialRuns>().AddSingleton<LendingRuns>().AddSingleton<StudyChanges>().AddSingleton<StudyAgain>().AddSingleton<StudyJobs>().AddHostedService(s => s.GetRequiredService<StudyJobs>());
 }

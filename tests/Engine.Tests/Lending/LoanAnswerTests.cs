@@ -117,6 +117,23 @@ public class LoanAnswerTests
     }
 
     [Fact]
+    public void The_farm_s_money_is_nominal_and_set_against_heating_with_the_option_line_by_line()
+    {
+        var terms = SmallCase.Terms() with { DrawsMargin = false, CapacityGrowthPerYear = 0.02 };
+        var basis = SmallCase.Basis(Two, terms);
+        var answer = LoanAnswer.Of(basis);
+        var (paths, capacity) = (basis.Paths, basis.Capacity!);
+        for (var t = 0; t < terms.TermYears; t++)
+        {
+            // statements of 2024 and 2025, first season 2026: a year and a half, and one more each season
+            var before = (capacity.Usd + capacity.HeatingUsd) * Math.Pow(1.02, 1.5 + t);
+            var covers = Enumerable.Range(0, paths).Select(p => (before - basis.FarmUsd[t * paths + p] + basis.Net.NetUsd[t * paths + p]) / (8_000 + answer.Schedule.Seasons[t].ServiceUsd)).ToArray();
+            Assert.Equal(covers.Average(), answer.Farm!.BySeason[t]!.Mean, 1e-9);
+            Assert.Equal(covers.Count(c => c < 1) / (double)paths, answer.Farm.UnderOneShareBySeason[t], 1e-9);
+        }
+    }
+
+    [Fact]
     public void Each_stress_hurts_in_its_own_direction_or_says_that_it_does_not_apply()
     {
         var terms = SmallCase.Terms() with { RateKind = RateKind.Indexed, IndexPerYear = 0.045, MarginPerYear = 0.03, GrantCents = 4_000_00 };

@@ -9,12 +9,12 @@ public class LoanChecksTests
     public static TheoryData<string, LoanCaseFacts> Wrong => new()
     {
         { "amountUsd", SmallCase.Terms() with { AmountCents = -1 } }, { "amountUsd", SmallCase.Terms() with { AmountCents = 60_000_000_00 } }, { "downPaymentUsd", SmallCase.Terms() with { DownPaymentCents = -5 } },
-        { "grantUsd", SmallCase.Terms() with { GrantCents = -5 } }, { "feeUsd", SmallCase.Terms() with { FeeCents = 9_001_00 } }, { "ratePct", SmallCase.Terms() with { RatePerYear = 0.31 } },
-        { "ratePct", SmallCase.Terms() with { RatePerYear = double.NaN } }, { "ratePct", SmallCase.Terms() with { RateKind = RateKind.Indexed, IndexPerYear = 0.2, MarginPerYear = 0.15 } },
-        { "indexPct", SmallCase.Terms() with { RateKind = RateKind.Indexed, IndexPerYear = 0.3 } }, { "resetMonths", SmallCase.Terms() with { RateKind = RateKind.Indexed, IndexPerYear = 0.04, ResetMonths = 1 } },
+        { "grantUsd", SmallCase.Terms() with { GrantCents = -5 } }, { "feeUsd", SmallCase.Terms() with { FeeCents = 9_001_00 } }, { "ratePerYear", SmallCase.Terms() with { RatePerYear = 0.31 } },
+        { "ratePerYear", SmallCase.Terms() with { RatePerYear = double.NaN } }, { "ratePerYear", SmallCase.Terms() with { RateKind = RateKind.Indexed, IndexPerYear = 0.2, MarginPerYear = 0.15 } },
+        { "indexPerYear", SmallCase.Terms() with { RateKind = RateKind.Indexed, IndexPerYear = 0.3 } }, { "resetMonths", SmallCase.Terms() with { RateKind = RateKind.Indexed, IndexPerYear = 0.04, ResetMonths = 1 } },
         { "termYears", SmallCase.Terms() with { TermYears = 0 } }, { "deferralMonths", SmallCase.Terms() with { DeferralMonths = 48 } }, { "deferralMonths", SmallCase.Terms() with { TermYears = 2, DeferralMonths = 18 } },
         { "guaranteeShare", SmallCase.Terms() with { GuaranteeShare = 0.91 } }, { "requiredFarmCover", SmallCase.Terms() with { RequiredFarmCover = 0 } }, { "lossGivenDefault", SmallCase.Terms() with { LossGivenDefault = 1.2 } },
-        { "marginSd", SmallCase.Terms() with { MarginSd = -0.1 } }, { "operatingLineUsd", SmallCase.Terms() with { OperatingLineCents = -1 } }, { "reserveUsd", SmallCase.Terms() with { ReserveCents = -1 } },
+        { "grantMonths", SmallCase.Terms() with { GrantMonths = 25 } }, { "marginSd", SmallCase.Terms() with { MarginSd = -0.1 } }, { "operatingLineUsd", SmallCase.Terms() with { OperatingLineCents = -1 } }, { "reserveUsd", SmallCase.Terms() with { ReserveCents = -1 } },
     };
 
     [Theory, MemberData(nameof(Wrong))]
