@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Economics;
+using FarmPortfolio.Engine.Lending;
 
 namespace FarmPortfolio.Published;
 
@@ -108,6 +109,22 @@ public class EconomicsTests
         }
 
         Assert.Equal(0, schedule[^1].BalanceUsd, 1e-6);
+    }
+
+    [Fact]
+    public void The_same_loan_as_a_case_pays_month_by_month_what_is_printed()
+    {
+        var terms = new LoanCaseFacts { FarmId = "f", HouseId = "h", OptionKey = "o", AmountCents = 150_000_00, RatePerYear = 0.03625, TermYears = 30 };
+        var months = LoanSchedule.Of(terms, terms.AmountUsd).Months;
+        (double Interest, double Balance)[] printed = [(453.13, 149769.05), (452.43, 149537.40), (451.73, 149305.05)];
+        foreach (var (p, m) in printed.Zip(months))
+        {
+            Assert.True(
+                Math.Abs(p.Interest - m.InterestUsd) <= .01 && Math.Abs(p.Balance - m.BalanceUsd) <= .01 && Math.Abs(684.08 - m.PaidUsd) <= .01,
+                $"month {m.Month}: interest {m.InterestUsd} against {p.Interest}, balance {m.BalanceUsd} against {p.Balance}, paid {m.PaidUsd} against 684.08, tolerance .01");
+        }
+
+        Assert.Equal(0, months[^1].BalanceUsd, 1e-6);
     }
 
     [Fact]

@@ -232,7 +232,7 @@ public sealed class Futures
             {
                 var number = block.Replicate * block.Paths + path;
                 var place = order[path] + Noise.Uniform(set.Seed, NoisePurpose.WinterPlace, 0, number, s);
-                block.Winter[path * block.Seasons + s] = (byte)(int)(spec.Pool.Count * (place / block.Paths));
+                block.Winter[path * block.Seasons + s] = (byte)(spec.FixedWinters.TryGetValue(s, out var winter) ? winter : (int)(spec.Pool.Count * (place / block.Paths)));
                 block.OffsetK[path * block.Seasons + s] = set.OffsetK + set.OffsetTrendKPerYear * s + set.OffsetSdK * Noise.Normal(set.Seed, NoisePurpose.Offset, 0, number, s);
             }
         }

@@ -43,6 +43,9 @@ public sealed record FuturesSpec
     /// <summary>Kelvin each winter's month is below the pool's mean, by winter and month (July first), 0 outside November to March.</summary>
     public required IReadOnlyList<double[]> ColdK { get; init; }
 
+    /// <summary>Winters that every path meets in some seasons whatever is drawn, for stress: place in the pool by season of the study; empty = all are drawn.</summary>
+    public IReadOnlyDictionary<int, int> FixedWinters { get; init; } = new Dictionary<int, int>();
+
     /// <summary>Share of a year's heat by month (July first), from the pool's degree days below 15 C: what Sobol points weigh the months by.</summary>
     public required IReadOnlyList<double> LoadShare { get; init; }
 
@@ -56,6 +59,11 @@ public sealed record FuturesSpec
         Add("horizon", Set.FirstSeason, Set.SeasonCount, Set.ReplicateCount, Set.PathCount, Set.Seed, Set.Sampling, Set.LevelMeaning, Set.ColdMonthTerm);
         Add("offset", Set.OffsetK, Set.OffsetTrendKPerYear, Set.OffsetSdK);
         Add("pool", [.. Pool.Cast<object?>()]);
+        foreach (var (season, winter) in FixedWinters.OrderBy(f => f.Key))
+        {
+            Add("fixed", season, winter);
+        }
+
         foreach (var cold in ColdK)
         {
             Add("cold", [.. cold.Cast<object?>()]);

@@ -52,6 +52,12 @@ public enum NoisePurpose
 
     /// <summary>Permutations of a replicate's Sobol points; key: the replicate.</summary>
     SobolScramble = 16,
+
+    /// <summary>Margin of a season's sales, common to all farms.</summary>
+    MarginCommon = 17,
+
+    /// <summary>A farm's own margin of a season's sales; key: the farm.</summary>
+    MarginOwn = 18,
 }
 
 /// <summary>Normal draws by counter: (seed, purpose, key, path, step). Nothing depends on order or threads.</summary>

@@ -41,6 +41,19 @@ public sealed class StudyFutures
         return spec is null ? (null, faults) : (new(spec, years), []);
     }
 
+    /// <summary>The same futures with some seasons' winters fixed on every path; not drawn yet.</summary>
+    /// <param name="fixedWinters">Place in the pool by season of the study.</param>
+    /// <returns>Futures of another name.</returns>
+    public StudyFutures WithWinters(IReadOnlyDictionary<int, int> fixedWinters) => new(Spec with { FixedWinters = fixedWinters }, years);
+
+    /// <summary>Places in the pool of the warmest and the coldest winter recorded: degree days below 15 C, all stations together.</summary>
+    /// <returns>Both places.</returns>
+    public (int Warmest, int Coldest) Extremes()
+    {
+        var cold = Enumerable.Range(0, Pool.Count).Select(w => years.OrderBy(y => y.Key, StringComparer.Ordinal).Sum(y => y.Value[w].DegreeDaysK(15))).ToList();
+        return (cold.IndexOf(cold.Min()), cold.IndexOf(cold.Max()));
+    }
+
     /// <summary>The pool's winters at a station.</summary>
     /// <param name="stationId">Station.</param>
     /// <returns>In the order of the pool; null where the station lacks one of them.</returns>

@@ -50,6 +50,7 @@ public sealed class DemoCoop(CoopStore coops, BlobStore blobs, ItemStore items)
         }
 
         save.AddRange(DemoQuotes.Items());
+        save.AddRange(DemoLoans.Items());
         save.AddRange(DemoTrial.Items(years[0][2024], "ws_demo0", blobs));
         items.Save(Viewer.Program, Id, "the demo co-op is set up", "demo", save);
     }

@@ -23,6 +23,9 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
     /// <summary>Version of the program.</summary>
     public static string ProgramVersion { get; } = typeof(StudyJobs).Assembly.GetName().Version?.ToString(3) ?? "0";
 
+    /// <summary>The futures drawn last; null = none yet.</summary>
+    internal StudyFutures? Drawn => drawn;
+
     /// <summary>Asks for a study of a co-op as it holds now.</summary>
     /// <param name="viewer">Who.</param>
     /// <param name="coopId">Co-op.</param>

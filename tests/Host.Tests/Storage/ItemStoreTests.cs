@@ -98,10 +98,10 @@ public sealed class ItemStoreTests : IDisposable
         // uses of a blob are counted by revision, and undoing adds one
         IEnumerable<string> Rows() => register.QueryRows().Where(r => !r.StartsWith("blob_use", StringComparison.Ordinal));
         var (heads, rows) = (register.Heads(), Rows().ToList());
-        Assert.Equal(["ct_a", "ev_a", "f_a", "fr_a", "h_a", "os_a", "q_a", "sg_a", "tr_a"], register.Items.GoingWith(Viewer.Local, "f_a").Select(g => g.Id).Order(StringComparer.Ordinal));
+        Assert.Equal(["ct_a", "ev_a", "f_a", "fr_a", "h_a", "lc_a", "os_a", "q_a", "sg_a", "sm_a", "tr_a"], register.Items.GoingWith(Viewer.Local, "f_a").Select(g => g.Id).Order(StringComparer.Ordinal));
         var deleted = register.Items.Delete(Viewer.Local, "f_a", 1, "delete");
         Assert.Empty(deleted.Faults);
-        Assert.Equal(9, register.History.Find(Viewer.Local, deleted.ChangeId!)!.ItemCount);
+        Assert.Equal(11, register.History.Find(Viewer.Local, deleted.ChangeId!)!.ItemCount);
         Assert.Empty(register.Items.All<FarmFacts>(Viewer.Local, "a", ItemKind.Farm));
         Assert.Null(register.Items.Find<HouseFacts>(Viewer.Local, ItemKind.House, "h_a"));
         Assert.Empty(register.Items.Undo(Viewer.Local, deleted.ChangeId!, "undo").Faults);

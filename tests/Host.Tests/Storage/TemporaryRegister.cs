@@ -2,6 +2,7 @@ using Dapper;
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Lending;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Trials;
@@ -111,6 +112,8 @@ public sealed class TemporaryRegister : IDisposable
             new(ItemKind.Quote, $"q_{coop}", null, new QuoteFacts { FarmId = $"f_{coop}", QuotedOn = new(2026, 3, 1), Firmness = QuoteFirmness.Firm, Lines = [new($"h_{coop}", "curtain", 900_000, "material")] }, new(Supplier: "a supplier")),
             new(ItemKind.Trial, $"tr_{coop}", null, new TrialFacts { FarmId = $"f_{coop}", WeatherStationId = $"ws_{coop}", StartsOn = new(2025, 11, 1), EndsOn = new(2026, 3, 1), ReadingsSha256 = sha, Houses = [new() { Label = "A", Role = TrialRole.Treated, RetrofitCode = "curtain", House = House(coop), Fuel = FuelKind.Propane, Measure = TrialMeasure.Meter, KwhPerUnit = 26.8 }] }, new("trial")),
             new(ItemKind.Evidence, $"ev_{coop}", null, new EvidenceFacts { RetrofitCode = "curtain", Kind = EvidenceKind.Trial, TrialId = $"tr_{coop}", FactorMean = 1.1, FactorSd = 0.1 }, new("trial")),
+            new(ItemKind.Statement, $"sm_{coop}", null, new StatementFacts { FarmId = $"f_{coop}", Year = 2025, NetFarmIncomeCents = 20_000_00, HeatingCents = 9_000_00 }, new()),
+            new(ItemKind.LoanCase, $"lc_{coop}", null, new LoanCaseFacts { FarmId = $"f_{coop}", HouseId = $"h_{coop}", OptionKey = "curtain-now", AmountCents = 9_000_00, RatePerYear = 0.075, TermYears = 7 }, new("curtain")),
         ]);
         Assert.Empty(outcome.Faults);
     }

@@ -42,6 +42,12 @@ public static class ItemKind
     /// <summary>Evidence on a retrofit's saving.</summary>
     public const string Evidence = "evidence";
 
+    /// <summary>A year of a farm's statements.</summary>
+    public const string Statement = "statement";
+
+    /// <summary>A loan against an option.</summary>
+    public const string LoanCase = "loan_case";
+
     /// <summary>Kinds that a study reads.</summary>
     public static IReadOnlyList<string> Studied { get; } = [.. Kinds.KindTables.All.Where(t => t.Studied).Select(t => t.Kind)];
 }
