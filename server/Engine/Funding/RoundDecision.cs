@@ -7,12 +7,12 @@ namespace FarmPortfolio.Engine.Funding;
 /// <param name="P10">One in ten is lower.</param>
 /// <param name="P50">Middle.</param>
 /// <param name="P90">One in ten is higher.</param>
-public sealed record Range(double Mean, double P10, double P50, double P90)
+public sealed record Spread(double Mean, double P10, double P50, double P90)
 {
     /// <summary>From a distribution.</summary>
     /// <param name="d">Distribution.</param>
     /// <returns>The range.</returns>
-    public static Range Of(Distribution d) => new(d.Mean, d.P10, d.P50, d.P90);
+    internal static Spread Of(Distribution d) => new(d.Mean, d.P10, d.P50, d.P90);
 }
 
 /// <summary>When the money is back, by share of the futures; null season = never.</summary>
@@ -22,7 +22,7 @@ public sealed record PaybackRange(int? P10, int? P25, int? P50, int? P75, int? P
     /// <param name="p">Payback.</param>
     /// <param name="season">Season that the rules ask for.</param>
     /// <returns>The range.</returns>
-    public static PaybackRange Of(Payback p, int season) => new(p.SeasonOf(0.1), p.SeasonOf(0.25), p.SeasonOf(0.5), p.SeasonOf(0.75), p.SeasonOf(0.9), p.NeverShare, p.ShareBy(season));
+    internal static PaybackRange Of(Payback p, int season) => new(p.SeasonOf(0.1), p.SeasonOf(0.25), p.SeasonOf(0.5), p.SeasonOf(0.75), p.SeasonOf(0.9), p.NeverShare, p.ShareBy(season));
 }
 
 /// <summary>A place in an order as it was decided; figures that nobody reckoned are null.</summary>
@@ -59,7 +59,7 @@ public sealed record DecidedRow
     public required double EligibleUsd { get; init; }
 
     /// <summary>Net saving of a season.</summary>
-    public Range? SavingUsd { get; init; }
+    public Spread? SavingUsd { get; init; }
 
     /// <summary>Heat saved a season, kWh.</summary>
     public double? HeatSavedKwh { get; init; }
@@ -120,14 +120,33 @@ public sealed record OtherMeasure(Merit Merit, double SavingUsd, IReadOnlyList<s
 /// <param name="LastBoughtUsd">What the last 10,000 dollars bought.</param>
 /// <param name="GroupsCostUsd">What minimum shares cost all members a season.</param>
 /// <param name="HeldUsd">Money kept for groups that cannot use it.</param>
-public sealed record RoundSums(Range SavingUsd, double WorstTenthUsd, double HeatSavedKwh, double Co2SavedKg, double NextAddsUsd, double LastBoughtUsd, double GroupsCostUsd, double HeldUsd);
+public sealed record RoundSums(Spread SavingUsd, double WorstTenthUsd, double HeatSavedKwh, double Co2SavedKg, double NextAddsUsd, double LastBoughtUsd, double GroupsCostUsd, double HeldUsd);
 
 /// <summary>What earlier rounds promised and delivered, as it was known at the decision.</summary>
 /// <param name="Round">Name of the round.</param>
 /// <param name="Awards">Awards.</param>
-/// <param name="Delivered">What they delivered.</param>
+/// <param name="Delivered">What they delivered; null = nothing was promised.</param>
 /// <param name="ReturnedUsd">Money returned.</param>
-public sealed record EarlierRound(string Round, int Awards, Delivered Delivered, double ReturnedUsd);
+public sealed record EarlierRound(string Round, int Awards, Delivered? Delivered, double ReturnedUsd);
+
+/// <summary>What would change the order, and from which value on.</summary>
+/// <param name="What">What changes.</param>
+/// <param name="At">Value from which on: a share of the futures, dollars of budget, or a share of the saving reckoned.</param>
+/// <param name="HouseId">House that then leaves or enters.</param>
+public sealed record Switch(SwitchKind What, double At, string HouseId);
+
+/// <summary>What is turned until the order changes.</summary>
+public enum SwitchKind
+{
+    /// <summary>The rules ask for payback in more futures: the house leaves.</summary>
+    Confidence,
+
+    /// <summary>The budget is larger: the house enters.</summary>
+    Budget,
+
+    /// <summary>The last house funded delivers less of its saving: the first that waits would go before it.</summary>
+    Delivery,
+}
 
 /// <summary>What kind of decision it is.</summary>
 public enum DecisionKind
@@ -207,6 +226,9 @@ public sealed record RoundDecision
 
     /// <summary>The order by the other measures.</summary>
     public IReadOnlyList<OtherMeasure> Measures { get; init; } = [];
+
+    /// <summary>What would change the order.</summary>
+    public IReadOnlyList<Switch> Switches { get; init; } = [];
 
     /// <summary>What earlier rounds delivered.</summary>
     public IReadOnlyList<EarlierRound> Earlier { get; init; } = [];

@@ -42,6 +42,12 @@ public static class ItemKind
     /// <summary>Evidence on a retrofit's saving.</summary>
     public const string Evidence = "evidence";
 
+    /// <summary>Funding round.</summary>
+    public const string FundingRound = "funding_round";
+
+    /// <summary>Award.</summary>
+    public const string Award = "award";
+
     /// <summary>Kinds that a study reads.</summary>
     public static IReadOnlyList<string> Studied { get; } = [.. Kinds.KindTables.All.Where(t => t.Studied).Select(t => t.Kind)];
 }
@@ -52,7 +58,8 @@ public static class ItemKind
 /// <param name="Note">Note.</param>
 /// <param name="Supplier">Who quoted.</param>
 /// <param name="Consent">What a farm lets others see.</param>
-public sealed record Remarks(string? Name = null, string? Place = null, string? Note = null, string? Supplier = null, Accounts.Consent? Consent = null);
+/// <param name="People">Names of people that facts know by a key.</param>
+public sealed record Remarks(string? Name = null, string? Place = null, string? Note = null, string? Supplier = null, Accounts.Consent? Consent = null, IReadOnlyDictionary<string, string>? People = null);
 
 /// <summary>An item as it holds now.</summary>
 /// <typeparam name="T">Facts.</typeparam>

@@ -8,7 +8,7 @@ internal static class KindTables
     [
         new WeatherStationTable(), new PriceSeriesTable(), new CatalogueEntryTable(), new ScenarioSetTable(), new FarmTable(), new SupplyGroupTable(),
         new HouseTable(), new FuelRecordTable(), new ContractTable(), new OptionSetTable(), new QuoteTable(),
-        new TrialTable(), new EvidenceTable(),
+        new TrialTable(), new EvidenceTable(), new FundingRoundTable(), new AwardTable(),
     ];
 
     /// <summary>The table of a kind.</summary>
