@@ -36,7 +36,7 @@ internal static class RoundClosing
     }
 
     /// <summary>The award of a funded row.</summary>
-    public static ItemToSave Award(string decisionId, RoundDecision decision, DecidedRow row) => new(ItemKind.Award, null, null, new AwardFacts
+    public static ItemToSave Award(RoundsDesk desk, string decisionId, RoundDecision decision, DecidedRow row) => new(ItemKind.Award, null, null, new AwardFacts
     {
         DecisionId = decisionId,
         RoundId = decision.RoundId,
@@ -51,5 +51,5 @@ internal static class RoundClosing
         PromisedKwh = row.FuelSavedKwh,
         Conditions = row.Conditions,
         Milestones = Milestones.Of(decision.DecidedOn),
-    }, new());
+    }, new($"award to {desk.FarmName(row.FarmId)}, {desk.HouseName(row.HouseId)}"));
 }

@@ -114,7 +114,7 @@ public sealed partial class Mutation
         return Round(desk.Store.Decide(desk.Register.Viewer, desk.Register.Coop.Id, $"round {round.Remarks.Name} is decided", requestId, plan, decision =>
         [
             new(ItemKind.FundingRound, id, expectedRevision, round.Facts with { State = RoundState.Decided }, round.Remarks),
-            .. plan.Order.Where(r => r.Funded).Select(r => RoundClosing.Award(decision, plan, r)),
+            .. plan.Order.Where(r => r.Funded).Select(r => RoundClosing.Award(desk, decision, plan, r)),
         ]));
     }
 
@@ -158,7 +158,7 @@ public sealed partial class Mutation
             {
                 if (row.Funded)
                 {
-                    items.Add(decision => RoundClosing.Award(decision, plan, row));
+                    items.Add(decision => RoundClosing.Award(desk, decision, plan, row));
                 }
 
                 continue;
@@ -192,7 +192,7 @@ public sealed partial class Mutation
 
         var words = $"money came back; {(passed.Count == 0 ? "first on the list" : $"{passed.Count} before it ask for more than is free")}";
         var plan = told with { Kind = DecisionKind.WaitingList, CorrectsId = last.Id, Reason = words, DecidedOn = desk.Today, Order = [.. told.Order.Select(r => r.HouseId == next.HouseId ? r with { Funded = true, Why = words } : r).OrderByDescending(r => r.Funded)] };
-        return Decided(desk, round, $"{desk.FarmName(next.FarmId)}, {desk.HouseName(next.HouseId)}, is funded from the waiting list of {round.Remarks.Name}", requestId, plan, [decision => RoundClosing.Award(decision, plan, plan.Order.First(r => r.HouseId == next.HouseId))]);
+        return Decided(desk, round, $"{desk.FarmName(next.FarmId)}, {desk.HouseName(next.HouseId)}, is funded from the waiting list of {round.Remarks.Name}", requestId, plan, [decision => RoundClosing.Award(desk, decision, plan, plan.Order.First(r => r.HouseId == next.HouseId))]);
     }
 
     private static RoundPayload Decided(RoundsDesk desk, Item<FundingRoundFacts> round, string said, string requestId, RoundDecision plan, IEnumerable<Func<string, ItemToSave>> items) =>
