@@ -10,17 +10,56 @@ namespace FarmPortfolio.Engine.Funding;
 /// <param name="Grant">Grant, US dollars.</param>
 /// <param name="Merit">What it buys a season, by the round's measure.</param>
 /// <param name="Pinned">Whether the committee pinned it.</param>
-internal sealed record Candidate(int Index, string House, string Farm, double Grant, double Merit, bool Pinned);
+internal sealed record Candidate(int Index, string House, string Farm, double Grant, double Merit, bool Pinned)
+{
+    /// <summary>Grant that the rules give before the round's money is cut for size.</summary>
+    public double Asked { get; init; } = Grant;
 
-/// <summary>Who may be funded, and who is picked for a sum of money.</summary>
+    /// <summary>Cost that a grant counts.</summary>
+    public double Eligible { get; init; }
+
+    /// <summary>Grants that the related farms had before.</summary>
+    public double Earlier { get; init; }
+
+    /// <summary>Groups of the farm that the round names.</summary>
+    public IReadOnlyList<string> Groups { get; init; } = [];
+
+    /// <summary>What must still come before the grant is firm.</summary>
+    public IReadOnlyList<string> Conditions { get; init; } = [];
+
+    /// <summary>Chance of lasting payback by the season asked: the first to part what ties.</summary>
+    public double Chance { get; init; }
+
+    /// <summary>Day the application was complete; none comes last.</summary>
+    public DateOnly CompleteOn { get; init; } = DateOnly.MaxValue;
+
+    /// <summary>Drawn lot.</summary>
+    public ulong Lot { get; init; }
+
+    /// <summary>Ratios are ties where they agree to nine decimals: below that lies only the order of adding.</summary>
+    /// <param name="ratio">Merit a grant dollar.</param>
+    /// <returns>Ratio to compare by.</returns>
+    public static double Tied(double ratio) => Math.Round(ratio, 9);
+
+    /// <summary>Whether this one goes before another of equal merit a dollar: chance, then smaller grant, then earlier application, then the lot.</summary>
+    /// <param name="other">The other.</param>
+    /// <returns>Whether it does.</returns>
+    public bool Before(Candidate other) =>
+        Math.Round(Chance, 9) != Math.Round(other.Chance, 9) ? Chance > other.Chance
+        : Grant != other.Grant ? Grant < other.Grant
+        : CompleteOn != other.CompleteOn ? CompleteOn < other.CompleteOn
+        : Lot != other.Lot ? Lot < other.Lot
+        : Index < other.Index;
+}
+
+/// <summary>Who may be funded, and what the futures say of those picked.</summary>
 internal static class Candidates
 {
     private const double Worst = 0.10;
     private const int Turns = 12;
 
     /// <summary>Options that the rules let in, each with its grant and worth, and those they keep out.</summary>
-    public static (List<Candidate> Candidates, List<(int Index, string Why, string Rule)> Refused) Of(
-        StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules)
+    public static (List<Candidate> Candidates, List<(int Index, string Why, string Rule)> Refused) Of(StudyResult result, Func<string, Applicant> applicantOf, FundingRules rules)
     {
         var candidates = new List<Candidate>();
         var refused = new List<(int, string, string)>();
@@ -32,81 +71,34 @@ internal static class Candidates
                 continue;
             }
 
-            // a quote may hold lines that a grant does not count; payback is reckoned on the whole
-            var eligible = o.Costs.OutlayUsd > 0 ? o.OutlayUsd * Math.Min(1, o.Costs.EligibleUsd / o.Costs.OutlayUsd) : o.OutlayUsd;
-            var grant = Math.Floor(Math.Min(rules.CostShare * eligible, rules.HouseCapUsd));
-            var paid = o.Lasting.ShareBy(rules.PaybackSeasons);
+            var applicant = applicantOf(o.HouseId);
             var pinned = rules.Pinned.Any(p => p.HouseId == o.HouseId && p.OptionKey == o.Key);
-            if (rules.Excluded.FirstOrDefault(e => e.HouseId == o.HouseId && (e.OptionKey is null || e.OptionKey == o.Key)) is { } gone)
+            var (why, rule) = Eligibility.Of(o, applicant, rules, pinned);
+            var grant = Eligibility.Grant(o, applicant, rules);
+            if (why is null && (grant <= 0 || grant < rules.MinimumGrantUsd))
             {
-                refused.Add((i, $"left out by the committee: {gone.Reason}", "excluded"));
+                (why, rule) = ($"its grant of ${grant:0} is under the smallest that is given", "size");
             }
-            else if (!pinned && paid < rules.Confidence)
+
+            if (why is not null)
             {
-                refused.Add((i, $"paid back by season {rules.PaybackSeasons} in {100 * paid:0} of 100 futures, {100 * rules.Confidence:0} asked", "confidence"));
+                refused.Add((i, why, rule));
+                continue;
             }
-            else if (!pinned && o.SavingUsd.Mean <= 0)
+
+            candidates.Add(new(i, o.HouseId, applicant.RelatedKey, grant, Worth(o, rules.Merit), pinned)
             {
-                refused.Add((i, "saves nothing in the mean", "saving"));
-            }
-            else if (grant <= 0 || grant < rules.MinimumGrantUsd)
-            {
-                refused.Add((i, $"its grant of ${grant:0} is under the smallest that is given", "size"));
-            }
-            else
-            {
-                candidates.Add(new(i, o.HouseId, relatedOf(farmOf(o.HouseId)), grant, Worth(o, rules.Merit), pinned));
-            }
+                Eligible = Eligibility.Cost(o),
+                Earlier = applicant.EarlierGrantsUsd,
+                Groups = [.. rules.Groups.Select(g => g.Name).Where(g => applicant.Groups.Contains(g, StringComparer.OrdinalIgnoreCase))],
+                Conditions = Eligibility.Conditions(o, applicant, rules),
+                Chance = o.Lasting.ShareBy(rules.PaybackSeasons),
+                CompleteOn = applicant.Application?.CompleteOn ?? DateOnly.MaxValue,
+                Lot = Lot.Of(rules.LotSeed, o.HouseId, o.Key),
+            });
         }
 
         return (rules.Merit == Merit.BadYears && result.SavingByPath.Count > 0 ? InBadYears(candidates, result, rules) : candidates, refused);
-    }
-
-    /// <summary>Best next step by added merit a grant dollar, at most one option a house; a dearer option of a house already in is an added step.</summary>
-    public static List<Candidate> Pick(List<Candidate> candidates, FundingRules rules, double money, Func<Candidate, double> merit)
-    {
-        var chosen = new Dictionary<string, (Candidate Option, int Place)>(StringComparer.Ordinal);
-        var farms = new Dictionary<string, double>(StringComparer.Ordinal);
-        var place = 0;
-        void Take(Candidate c)
-        {
-            var before = chosen.TryGetValue(c.House, out var old) ? old.Option.Grant : 0;
-            money -= c.Grant - before;
-            farms[c.Farm] = farms.GetValueOrDefault(c.Farm) + c.Grant - before;
-            chosen[c.House] = (c, before > 0 ? old.Place : place++);
-        }
-
-        foreach (var c in candidates.Where(c => c.Pinned && c.Grant <= money))
-        {
-            Take(c);
-        }
-
-        while (true)
-        {
-            Candidate? best = null;
-            var bestRatio = 0.0;
-            foreach (var c in candidates)
-            {
-                var old = chosen.TryGetValue(c.House, out var have) ? have.Option : null;
-                var (more, grant) = (merit(c) - (old is null ? 0 : merit(old)), c.Grant - (old?.Grant ?? 0));
-                if (old?.Pinned == true || more <= 0 || grant <= 0 || grant > money || farms.GetValueOrDefault(c.Farm) + grant > rules.FarmCapUsd)
-                {
-                    continue;
-                }
-
-                if (more / grant > bestRatio)
-                {
-                    (best, bestRatio) = (c, more / grant);
-                }
-            }
-
-            if (best is null)
-            {
-                return [.. chosen.Values.OrderBy(v => v.Place).Select(v => v.Option)];
-            }
-
-            Take(best);
-        }
     }
 
     /// <summary>
@@ -115,13 +107,13 @@ internal static class Candidates
     /// </summary>
     private static List<Candidate> InBadYears(List<Candidate> candidates, StudyResult result, FundingRules rules)
     {
-        var (best, picked) = (candidates, Pick(candidates, rules, rules.AvailableUsd, c => c.Merit));
+        var (best, picked) = (candidates, Picking.Chosen(candidates, rules, rules.AvailableUsd, c => c.Merit));
         var tail = double.NegativeInfinity;
         for (var turn = 0; turn < Turns && picked.Count > 0; turn++)
         {
             var worst = WorstFutures(result, picked);
             var weighed = candidates.Select(c => c with { Merit = Mean(result.SavingByPath[c.Index], worst) }).ToList();
-            picked = Pick(weighed, rules, rules.AvailableUsd, c => c.Merit);
+            picked = Picking.Chosen(weighed, rules, rules.AvailableUsd, c => c.Merit);
             var found = Tail(result, picked);
             if (found <= tail)
             {

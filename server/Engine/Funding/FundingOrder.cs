@@ -11,7 +11,40 @@ namespace FarmPortfolio.Engine.Funding;
 /// <param name="MeritPerGrantUsd">What it buys a grant dollar, by the round's measure.</param>
 /// <param name="FundedShare">Share of single futures in which it would be funded if that future were known.</param>
 /// <param name="Why">Why it stands here.</param>
-public sealed record FundingRow(int Index, bool Funded, bool Pinned, double GrantUsd, double MeritPerGrantUsd, double FundedShare, string Why);
+public sealed record FundingRow(int Index, bool Funded, bool Pinned, double GrantUsd, double MeritPerGrantUsd, double FundedShare, string Why)
+{
+    /// <summary>Grant by the rules before it was cut for want of money.</summary>
+    public double AskedUsd { get; init; } = GrantUsd;
+
+    /// <summary>Cost that a grant counts.</summary>
+    public double EligibleUsd { get; init; }
+
+    /// <summary>Groups of the farm that the round names.</summary>
+    public IReadOnlyList<string> Groups { get; init; } = [];
+
+    /// <summary>What must still come before the grant is firm.</summary>
+    public IReadOnlyList<string> Conditions { get; init; } = [];
+}
+
+/// <summary>What a group asked and got.</summary>
+/// <param name="Name">Group; "all" = every farm.</param>
+/// <param name="MinimumShare">Share kept for it.</param>
+/// <param name="AskedUsd">Best grant of each house, eligible or not.</param>
+/// <param name="AskedHouses">Houses.</param>
+/// <param name="EligibleUsd">Best grant of each eligible house.</param>
+/// <param name="EligibleHouses">Houses.</param>
+/// <param name="FundedUsd">Grants given.</param>
+/// <param name="FundedHouses">Houses.</param>
+public sealed record GroupReport(string Name, double MinimumShare, double AskedUsd, int AskedHouses, double EligibleUsd, int EligibleHouses, double FundedUsd, int FundedHouses);
+
+/// <summary>What one act of the committee costs: the round without it against the round with it.</summary>
+/// <param name="What">pinned, left out, amount set.</param>
+/// <param name="HouseId">House.</param>
+/// <param name="OptionKey">Option; null = the whole house.</param>
+/// <param name="Reason">Why.</param>
+/// <param name="LosesUsd">Mean saving a season that members lose by it; below zero = they gain.</param>
+/// <param name="LosesShare">Share of the futures in which they lose.</param>
+public sealed record OverrideCost(string What, string HouseId, string? OptionKey, string Reason, double LosesUsd, double LosesShare);
 
 /// <summary>A point of the curve of benefit against money.</summary>
 /// <param name="GrantUsd">Grant money given.</param>
@@ -62,6 +95,21 @@ public sealed record FundingOrder
     /// <summary>What a budget larger by 10,000 dollars would add to the middle saving a season, the same share held back.</summary>
     public required double NextAddsUsd { get; init; }
 
+    /// <summary>Saving a season that the last 10,000 dollars of the budget bought.</summary>
+    public required double LastBoughtUsd { get; init; }
+
+    /// <summary>Every group of the round, and all farms.</summary>
+    public required IReadOnlyList<GroupReport> Groups { get; init; }
+
+    /// <summary>Saving a season that the minimum shares cost all members; 0 where they are met without.</summary>
+    public required double GroupsCostUsd { get; init; }
+
+    /// <summary>Money kept for groups that cannot use it.</summary>
+    public required double HeldUsd { get; init; }
+
+    /// <summary>What each act of the committee costs.</summary>
+    public required IReadOnlyList<OverrideCost> Overrides { get; init; }
+
     /// <summary>Grants given.</summary>
     public double GrantUsd => Rows.Where(r => r.Funded).Sum(r => r.GrantUsd);
 
@@ -71,18 +119,26 @@ public sealed record FundingOrder
     /// <param name="relatedOf">Key of the farms whose caps count as one.</param>
     /// <param name="rules">Rules.</param>
     /// <returns>The order.</returns>
-    public static FundingOrder Of(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules)
+    public static FundingOrder Of(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules) => Of(result, house => new(farmOf(house), relatedOf(farmOf(house))), rules);
+
+    /// <summary>Orders the options of a study by the rules.</summary>
+    /// <param name="result">The study's result.</param>
+    /// <param name="applicantOf">Who stands behind a house.</param>
+    /// <param name="rules">Rules.</param>
+    /// <returns>The order.</returns>
+    public static FundingOrder Of(StudyResult result, Func<string, Applicant> applicantOf, FundingRules rules)
     {
         var replicates = result.Replicates;
-        var (candidates, refused) = Candidates.Of(result, farmOf, relatedOf, rules);
-        var picked = Candidates.Pick(candidates, rules, rules.AvailableUsd, c => c.Merit);
+        var (candidates, refused) = Candidates.Of(result, applicantOf, rules);
+        var given = Picking.Of(candidates, rules, rules.AvailableUsd, c => c.Merit);
+        var picked = given.Chosen;
         var shares = Shares(candidates, result, rules);
-        var rows = picked.OrderByDescending(p => p.Pinned).ThenByDescending(p => p.Merit / p.Grant).Select(p => Row(p, true, shares, Buys(p, rules.Merit))).ToList();
-        var waiting = Waiting(candidates, picked);
-        var left = rules.AvailableUsd - picked.Sum(p => p.Grant);
-        rows.AddRange(waiting.Select(w => Row(w, false, shares, w.Grant > left ? $"asks for ${w.Grant:#,0} and ${left:#,0} is left" : "its farm has reached its cap")));
+        var rows = Placed(picked).Select(p => Row(p, true, shares, Buys(p, rules.Merit))).ToList();
+        var left = rules.AvailableUsd - picked.Sum(p => p.Grant) - given.HeldUsd;
+        rows.AddRange(Waiting(candidates, picked).Select(w => Row(w, false, shares, WhyNot(w, left, given))));
         var saving = Sum(result, picked, replicates);
-        var next = Sum(result, Candidates.Pick(candidates, rules, (rules with { BudgetUsd = rules.BudgetUsd + Step }).AvailableUsd, c => c.Merit), replicates);
+        double With(double more) => Sum(result, Picking.Chosen(candidates, rules, (rules with { BudgetUsd = Math.Max(0, rules.BudgetUsd + more) }).AvailableUsd, c => c.Merit), replicates).P50;
+        var plain = rules with { Groups = [.. rules.Groups.Select(g => g with { MinimumShare = 0 })] };
         return new()
         {
             Rows = rows,
@@ -92,7 +148,12 @@ public sealed record FundingOrder
             HeatSavedShare = ShareOfHeat(result, picked),
             OnFreshFutures = Fresh(candidates, result, rules),
             Frontier = Curve(result, candidates, rules, replicates),
-            NextAddsUsd = next.P50 - saving.P50,
+            NextAddsUsd = With(Step) - saving.P50,
+            LastBoughtUsd = saving.P50 - With(-Step),
+            Groups = FundingReports.Groups(result, applicantOf, rules, candidates, picked),
+            GroupsCostUsd = rules.Groups.Any(g => g.MinimumShare > 0) ? Sum(result, Picking.Chosen(candidates, plain, plain.AvailableUsd, c => c.Merit), replicates).Mean - saving.Mean : 0,
+            HeldUsd = given.HeldUsd,
+            Overrides = FundingReports.Overrides(result, applicantOf, rules, picked),
         };
     }
 
@@ -102,19 +163,36 @@ public sealed record FundingOrder
     /// <param name="relatedOf">Key of the farms whose caps count as one.</param>
     /// <param name="rules">Rules; their own measure is left aside.</param>
     /// <returns>An order a measure.</returns>
-    public static IReadOnlyList<MeasureOrder> ByMeasure(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules) =>
+    public static IReadOnlyList<MeasureOrder> ByMeasure(StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules) => ByMeasure(result, house => new(farmOf(house), relatedOf(farmOf(house))), rules);
+
+    /// <summary>The same money ordered by each of the measures under the same rules.</summary>
+    /// <param name="result">The study's result.</param>
+    /// <param name="applicantOf">Who stands behind a house.</param>
+    /// <param name="rules">Rules; their own measure is left aside.</param>
+    /// <returns>An order a measure.</returns>
+    public static IReadOnlyList<MeasureOrder> ByMeasure(StudyResult result, Func<string, Applicant> applicantOf, FundingRules rules) =>
         [.. Enum.GetValues<Merit>().Select(merit =>
         {
             var by = rules with { Merit = merit };
-            var (candidates, _) = Candidates.Of(result, farmOf, relatedOf, by);
-            var picked = Candidates.Pick(candidates, by, by.AvailableUsd, c => c.Merit);
-            var places = picked.OrderByDescending(p => p.Pinned).ThenByDescending(p => p.Merit / p.Grant).Select(p => (p.Index, true)).Concat(Waiting(candidates, picked).Select(w => (w.Index, false))).ToList();
+            var (candidates, _) = Candidates.Of(result, applicantOf, by);
+            var picked = Picking.Chosen(candidates, by, by.AvailableUsd, c => c.Merit);
+            var places = Placed(picked).Select(p => (p.Index, true)).Concat(Waiting(candidates, picked).Select(w => (w.Index, false))).ToList();
             double Sum(Func<OptionResult, double> of) => picked.Sum(c => of(result.Options[c.Index]));
             return new MeasureOrder(merit, places, picked.Sum(c => c.Grant), Sum(o => o.SavingUsd.Mean), Candidates.Tail(result, picked), Sum(o => o.HeatSavedKwh), Sum(o => o.Co2SavedKg));
         })];
 
-    private static IOrderedEnumerable<Candidate> Waiting(List<Candidate> candidates, List<Candidate> picked) =>
-        candidates.Where(c => picked.All(p => p.House != c.House)).GroupBy(c => c.House).Select(g => g.MaxBy(c => c.Merit / c.Grant)!).OrderByDescending(c => c.Merit / c.Grant).ThenBy(c => c.Index);
+    private static List<Candidate> Placed(IEnumerable<Candidate> picked) => [.. picked.OrderByDescending(p => p.Pinned).ThenBy(p => p, ByMerit)];
+
+    private static IEnumerable<Candidate> Waiting(List<Candidate> candidates, List<Candidate> picked) =>
+        candidates.Where(c => picked.All(p => p.House != c.House)).GroupBy(c => c.House).Select(g => g.Order(ByMerit).First()).Order(ByMerit);
+
+    private static readonly Comparer<Candidate> ByMerit = Comparer<Candidate>.Create((a, b) =>
+        Candidate.Tied(b.Merit / b.Grant).CompareTo(Candidate.Tied(a.Merit / a.Grant)) is var first && first != 0 ? first : a.Index == b.Index ? 0 : a.Before(b) ? -1 : 1);
+
+    private static string WhyNot(Candidate w, double left, Picked given) =>
+        given.Skipped.TryGetValue(w.House, out var then) ? $"is skipped for its size: it asks for ${w.Grant:#,0}, ${then:#,0} was left when its turn came, and smaller ones fit"
+        : w.Grant > left ? $"asks for ${w.Grant:#,0} and ${left:#,0} is left"
+        : "its farm has reached its cap";
 
     private static string Buys(Candidate p, Merit merit) => merit switch
     {
@@ -125,7 +203,13 @@ public sealed record FundingOrder
     };
 
     private static FundingRow Row(Candidate c, bool funded, Dictionary<int, double> shares, string why) =>
-        new(c.Index, funded, c.Pinned, c.Grant, c.Merit / c.Grant, shares.GetValueOrDefault(c.Index), c.Pinned ? "pinned by the committee" : why);
+        new(c.Index, funded, c.Pinned, c.Grant, c.Merit / c.Grant, shares.GetValueOrDefault(c.Index), c.Pinned ? "pinned by the committee" : why)
+        {
+            AskedUsd = c.Asked,
+            EligibleUsd = c.Eligible,
+            Groups = c.Groups,
+            Conditions = c.Conditions,
+        };
 
     private static double ShareOfHeat(StudyResult result, List<Candidate> picked)
     {
@@ -154,7 +238,7 @@ public sealed record FundingOrder
         }
 
         var first = candidates.ToDictionary(c => c.Index, c => Mean(c, false));
-        var picked = Candidates.Pick(candidates, rules, rules.AvailableUsd, c => rules.Merit == Merit.NetSaving ? first[c.Index] : c.Merit);
+        var picked = Picking.Chosen(candidates, rules, rules.AvailableUsd, c => rules.Merit == Merit.NetSaving ? first[c.Index] : c.Merit);
         return (picked.Sum(c => first[c.Index]), picked.Sum(c => Mean(c, true)));
     }
 
@@ -171,7 +255,7 @@ public sealed record FundingOrder
         for (var f = 0; f < futures; f++)
         {
             var path = (int)((long)f * paths / futures);
-            foreach (var c in Candidates.Pick(candidates, rules, rules.AvailableUsd, c => rules.Merit is Merit.NetSaving or Merit.BadYears ? result.SavingByPath[c.Index][path] : c.Merit))
+            foreach (var c in Picking.Chosen(candidates, rules, rules.AvailableUsd, c => rules.Merit is Merit.NetSaving or Merit.BadYears ? result.SavingByPath[c.Index][path] : c.Merit))
             {
                 counts[c.Index] += 1.0 / futures;
             }
@@ -188,7 +272,7 @@ public sealed record FundingOrder
         var most = Math.Max(rules.AvailableUsd * 2, Step);
         for (var i = 1; i <= 16; i++)
         {
-            var picked = Candidates.Pick(candidates, rules, most * i / 16, c => c.Merit);
+            var picked = Picking.Chosen(candidates, rules, most * i / 16, c => c.Merit);
             var given = picked.Sum(c => c.Grant);
             if (given > points[^1].GrantUsd)
             {

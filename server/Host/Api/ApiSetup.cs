@@ -18,7 +18,7 @@ public static class ApiSetup
     /// <returns>The services.</returns>
     public static IServiceCollection AddApi(this IServiceCollection services)
     {
-        services.AddScoped<ChosenCoop>().AddScoped<Register>();
+        services.AddScoped<ChosenCoop>().AddScoped<Register>().AddScoped<RoundsDesk>();
         services.AddGraphQL(b => b
             .AddAutoSchema<Query>(s => s.WithMutation<Mutation>().WithSubscription<Subscription>())
             .AddSystemTextJson()

@@ -19,7 +19,7 @@ public sealed partial class FundingOrderView
 
     /// <summary>The same money by each of the measures.</summary>
     public IEnumerable<MeasureOrderView> Measures => Engine.Funding.FundingOrder.ByMeasure(
-        study, house => register.Houses.TryGetValue(house, out var h) ? h.Facts.FarmId : house, farm => register.Farms.TryGetValue(farm, out var f) ? f.Facts.RelatedKey ?? farm : farm, rules)
+        study, applicantOf, rules)
         .Select(m => new MeasureOrderView(
             m.Merit, m.Places.Select((p, i) => new MeasurePlaceView($"{study.Options[p.Index].HouseId}~{study.Options[p.Index].Key}", Named(Option(p.Index)), i + 1, p.Funded)), m.GrantUsd, m.SavingUsd, m.WorstTenthUsd, m.HeatSavedKwh, m.Co2SavedKg));
 

@@ -8,6 +8,12 @@ namespace FarmPortfolio.Host.Api;
 /// <summary>A house or option pinned or left out.</summary>
 public sealed record PinInput([property: Id] string HouseId, string? OptionKey, string Reason);
 
+/// <summary>A group with what the round keeps for it.</summary>
+public sealed record GroupShareInput(string Name, double MinimumShare, double? CostShare);
+
+/// <summary>A grant that the committee set.</summary>
+public sealed record SetAmountInput([property: Id] string HouseId, string OptionKey, double GrantUsd, string Reason);
+
 /// <summary>Rules of a round; what is left out is as usual.</summary>
 public sealed record FundingRulesInput
 {
@@ -28,6 +34,15 @@ public sealed record FundingRulesInput
     /// <summary>Cap a farm.</summary>
     public double? FarmCapUsd { get; init; }
 
+    /// <summary>Share of the whole cost that all public money may reach.</summary>
+    public double? PublicShare { get; init; }
+
+    /// <summary>Smallest grant.</summary>
+    public double? MinimumGrantUsd { get; init; }
+
+    /// <summary>Share of a grant that is still offered; 1 = whole grants alone.</summary>
+    public double? PartialShare { get; init; }
+
     /// <summary>Season of the confidence rule.</summary>
     public int? PaybackSeasons { get; init; }
 
@@ -36,6 +51,30 @@ public sealed record FundingRulesInput
 
     /// <summary>Measure.</summary>
     public Merit? Merit { get; init; }
+
+    /// <summary>Houses without a fuel record.</summary>
+    public GradeCRule? GradeC { get; init; }
+
+    /// <summary>Codes of the retrofits that the money may pay for; none = all.</summary>
+    public IEnumerable<string>? RetrofitCodes { get; init; }
+
+    /// <summary>Day by which a farm must have been a member.</summary>
+    public DateOnly? MemberByOn { get; init; }
+
+    /// <summary>What each applicant must show.</summary>
+    public IEnumerable<string>? Tests { get; init; }
+
+    /// <summary>Groups with a minimum share.</summary>
+    public IEnumerable<GroupShareInput>? Groups { get; init; }
+
+    /// <summary>Whether money that a group cannot use stays kept for it.</summary>
+    public bool? GroupMoneyHeld { get; init; }
+
+    /// <summary>Seed of the drawn lot.</summary>
+    public int? LotSeed { get; init; }
+
+    /// <summary>Grants that the committee set.</summary>
+    public IEnumerable<SetAmountInput>? Amounts { get; init; }
 
     /// <summary>Pinned.</summary>
     public IEnumerable<PinInput>? Pinned { get; init; }
@@ -53,6 +92,17 @@ public sealed record FundingRulesInput
         PaybackSeasons = PaybackSeasons ?? Usual.PaybackSeasons,
         Confidence = Confidence ?? Usual.Confidence,
         Merit = Merit ?? Usual.Merit,
+        PublicShare = PublicShare ?? Usual.PublicShare,
+        MinimumGrantUsd = MinimumGrantUsd ?? Usual.MinimumGrantUsd,
+        PartialShare = PartialShare ?? Usual.PartialShare,
+        GradeC = GradeC ?? Usual.GradeC,
+        RetrofitCodes = [.. RetrofitCodes ?? []],
+        MemberByOn = MemberByOn,
+        Tests = [.. (Tests ?? []).Select(t => t.Trim())],
+        Groups = [.. (Groups ?? []).Select(g => new GroupShare(g.Name.Trim(), g.MinimumShare, g.CostShare))],
+        GroupMoneyHeld = GroupMoneyHeld ?? Usual.GroupMoneyHeld,
+        LotSeed = LotSeed ?? Usual.LotSeed,
+        Amounts = [.. (Amounts ?? []).Select(a => new SetAmount(a.HouseId, a.OptionKey, a.GrantUsd, a.Reason))],
         Pinned = [.. (Pinned ?? []).Select(p => new Pin(p.HouseId, p.OptionKey, p.Reason))],
         Excluded = [.. (Excluded ?? []).Select(p => new Pin(p.HouseId, p.OptionKey, p.Reason))],
     };
@@ -60,7 +110,7 @@ public sealed record FundingRulesInput
 
 /// <summary>A place in the order.</summary>
 [Name("FundingRow")]
-public sealed record FundingRowView(int Rank, OptionView Option, OptionResultView Result, bool Funded, bool Pinned, double FundedShare, double GrantUsd, double OwnPartUsd, double MeritPerGrantUsd, string Why);
+public sealed record FundingRowView(int Rank, OptionView Option, OptionResultView Result, bool Funded, bool Pinned, double FundedShare, double GrantUsd, double OwnPartUsd, double MeritPerGrantUsd, string Why, double AskedUsd, IEnumerable<string> Conditions);
 
 /// <summary>An option that no rule lets in.</summary>
 [Name("WhyNot")]
@@ -72,11 +122,11 @@ public sealed record FrontierPointView(double GrantUsd, double SavingP10, double
 
 /// <summary>What to fund first.</summary>
 [Name("FundingOrder")]
-public sealed partial class FundingOrderView(Register register, StudyResult study, FundingOrder order, FundingRules rules)
+public sealed partial class FundingOrderView(Register register, StudyResult study, FundingOrder order, FundingRules rules, Func<string, Applicant> applicantOf)
 {
     /// <summary>Rows, funded first.</summary>
     public IEnumerable<FundingRowView> Rows => order.Rows.Select((r, i) => new FundingRowView(
-        i + 1, Option(r.Index), new(study.Options[r.Index]), r.Funded, r.Pinned, r.FundedShare, r.GrantUsd, study.Options[r.Index].OutlayUsd - r.GrantUsd, r.MeritPerGrantUsd, r.Why));
+        i + 1, Option(r.Index), new(study.Options[r.Index]), r.Funded, r.Pinned, r.FundedShare, r.GrantUsd, study.Options[r.Index].OutlayUsd - r.GrantUsd, r.MeritPerGrantUsd, r.Why, r.AskedUsd, r.Conditions));
 
     /// <summary>What can be given now.</summary>
     public double AvailableUsd => rules.AvailableUsd;
@@ -104,6 +154,12 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
 
     /// <summary>What the next $10,000 would add.</summary>
     public double NextAddsUsd => order.NextAddsUsd;
+
+    /// <summary>Asked, eligible and funded by group, all farms last.</summary>
+    public IEnumerable<GroupReport> Groups => order.Groups;
+
+    /// <summary>What the minimum shares cost all members a season.</summary>
+    public double GroupsCostUsd => order.GroupsCostUsd;
 
     /// <summary>Benefit against money.</summary>
     public IEnumerable<FrontierPointView> Frontier => order.Frontier.Select(f => new FrontierPointView(f.GrantUsd, f.P10, f.P25, f.P50, f.P75, f.P90));

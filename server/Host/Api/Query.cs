@@ -109,9 +109,9 @@ public sealed partial class Query
         return at > 0 && register.Houses.TryGetValue(id[..at], out var h) && register.OptionSet(h.Id)?.Facts.Options.FirstOrDefault(o => o.Key == id[(at + 1)..]) is { } option ? new(register, h, option) : null;
     }
 
-    /// <summary>What to fund first, by the newest done study. Null until there is one whose single futures can be drawn.</summary>
+    /// <summary>What to fund first, by the newest done study. Null until there is one whose single futures can be drawn; a round's applications count where it is named.</summary>
     /// <exception cref="ExecutionError">A rule is out of range.</exception>
-    public static FundingOrderView? FundingOrder([FromServices] Register register, FundingRulesInput? rules = null, CancellationToken cancellationToken = default)
+    public static FundingOrderView? FundingOrder([FromServices] Register register, [FromServices] RoundsDesk desk, FundingRulesInput? rules = null, [Id] string? roundId = null, CancellationToken cancellationToken = default)
     {
         var wanted = (rules ?? new()).Rules();
         if (wanted.Check() is { Count: > 0 } faults)
@@ -124,9 +124,8 @@ public sealed partial class Query
             return null;
         }
 
-        var farmOf = (string house) => register.Houses.TryGetValue(house, out var h) ? h.Facts.FarmId : house;
-        var related = (string farm) => register.Farms.TryGetValue(farm, out var f) ? f.Facts.RelatedKey ?? farm : farm;
-        return new(register, result, Engine.Funding.FundingOrder.Of(result, farmOf, related, wanted), wanted);
+        var applicantOf = desk.ApplicantsOf(roundId is null ? null : desk.Round(roundId));
+        return new(register, result, Engine.Funding.FundingOrder.Of(result, applicantOf, wanted), wanted, applicantOf);
     }
 
     /// <summary>Prices to come of a fuel, delivered, from the futures of the assumptions in use. Null where they cannot be drawn.</summary>

@@ -18,6 +18,7 @@ public static class DemoSetup
         if (app.Services.GetRequiredService<HostSettings>().DemoEnabled)
         {
             new DemoCoop(coops, app.Services.GetRequiredService<BlobStore>(), items).Fill();
+            new DemoRounds(items, app.Services.GetRequiredService<DecisionStore>()).Fill();
             if (app.Services.GetRequiredService<StudyStore>().All(Viewer.Program, DemoCoop.Id).Count == 0)
             {
                 app.Services.GetRequiredService<StudyJobs>().Start(Viewer.Program, DemoCoop.Id);

@@ -11,7 +11,7 @@ public static class StorageSetup
     /// <returns>The services.</returns>
     public static IServiceCollection AddStorage(this IServiceCollection services)
     {
-        services.AddSingleton(TimeProvider.System).AddSingleton<Ids>().AddSingleton<ChangeFeed>().AddSingleton<CoopStore>().AddSingleton<BlobStore>().AddSingleton<ItemStore>().AddSingleton<HistoryStore>().AddSingleton<StudyStore>().AddSingleton<StudyInputStore>().AddSingleton<StudyAgainStore>().AddSingleton<UnitStore>();
+        services.AddSingleton(TimeProvider.System).AddSingleton<Ids>().AddSingleton<ChangeFeed>().AddSingleton<CoopStore>().AddSingleton<BlobStore>().AddSingleton<ItemStore>().AddSingleton<HistoryStore>().AddSingleton<DecisionStore>().AddSingleton<StudyStore>().AddSingleton<StudyInputStore>().AddSingleton<StudyAgainStore>().AddSingleton<UnitStore>();
         services.AddSingleton(s => new UploadStore(Path.Combine(s.GetRequiredService<HostSettings>().StorageFolder, "uploads"), s.GetRequiredService<HostSettings>().ImportMaxBytes, s.GetRequiredService<TimeProvider>()));
         return services.AddSingleton(s => new Database(Path.Combine(s.GetRequiredService<HostSettings>().StorageFolder, "farm-portfolio.db")));
     }

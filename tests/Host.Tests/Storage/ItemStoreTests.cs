@@ -144,6 +144,7 @@ public sealed class ItemStoreTests : IDisposable
     public void Query_tables_written_anew_are_the_same_row_by_row()
     {
         register.Items.Delete(Viewer.Local, "h_b", 1, "delete");
+        register.Save("a", ItemKind.Award, "aw_a", null, TemporaryRegister.Award("a"), "award");
         var house = register.HouseNow();
         register.Save("a", ItemKind.House, "h_a", 1, house.Facts with { WidthM = 10, FilmDueYear = 2028 }, "long house");
         var before = register.QueryRows();

@@ -10,7 +10,7 @@ public sealed class PolicyTests : IDisposable
 {
     private static readonly Viewer OfA = new("ann", "Ann", ViewerRole.Manager, ["a"]);
     private static readonly Viewer Member = new("gil", "Gil", ViewerRole.Grower, ["a"], ["f_other"]);
-    private readonly TemporaryRegister register = new();
+    private readonly TemporaryRegister register = new(awarded: true);
 
     public static IEnumerable<TheoryDataRow<string>> Kinds => KindTables.All.Select(t => new TheoryDataRow<string>(t.Kind));
 

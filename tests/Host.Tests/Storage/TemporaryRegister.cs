@@ -2,6 +2,7 @@ using Dapper;
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
+using FarmPortfolio.Engine.Funding;
 using FarmPortfolio.Engine.Lending;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
@@ -14,23 +15,24 @@ using FarmPortfolio.Host.Storage.Kinds;
 
 namespace FarmPortfolio.Host.Tests.Storage;
 
-/// <summary>Stores over a database file of their own, with two co-ops that each hold one item of every kind.</summary>
+/// <summary>Stores over a database file of their own, with two co-ops that each hold one item of every kind; an award, which keeps its farm and house from going, where it is wanted.</summary>
 public sealed class TemporaryRegister : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("farm-portfolio-").FullName;
 
-    public TemporaryRegister(bool filled = true)
+    public TemporaryRegister(bool filled = true, bool awarded = false)
     {
         Path = System.IO.Path.Combine(folder, "test.db");
         Database = new(Path);
         var ids = new Ids(TimeProvider.System);
         Feed = new();
         (Coops, Blobs, Items, History, Studies) = (new(Database), new(Database), new(Database, ids, Feed), new(Database), new(Database, ids));
+        Decisions = new(Database, Items, ids);
         if (filled)
         {
             Coops.Add(Viewer.Program, Policy.Shared, "shared", isDemo: false);
-            Fill("a", "Amber");
-            Fill("b", "Birch");
+            Fill("a", "Amber", awarded);
+            Fill("b", "Birch", awarded);
         }
     }
 
@@ -50,6 +52,8 @@ public sealed class TemporaryRegister : IDisposable
 
     public StudyStore Studies { get; }
 
+    public DecisionStore Decisions { get; }
+
     public static HouseFacts House(string coop) => new()
     {
         FarmId = $"f_{coop}",
@@ -63,6 +67,11 @@ public sealed class TemporaryRegister : IDisposable
         Supplies = [new($"sg_{coop}")],
     };
 
+    public static AwardFacts Award(string coop) => new()
+    {
+        RoundId = $"fo_{coop}", FarmId = $"f_{coop}", HouseId = $"h_{coop}", OptionKey = "curtain-now", Title = "Curtain", GrantCapCents = 540_000, GrantShare = 0.6, OutlayCents = 900_000, AwardedOn = new(2026, 3, 10), Milestones = Milestones.Of(new(2026, 3, 10)),
+    };
+
     public SaveOutcome Save(string coop, string kind, string? id, long? expected, object? facts, string? name, Viewer? viewer = null, string? request = null) =>
         Items.Save(viewer ?? Viewer.Local, coop, $"{name} is saved", request ?? Guid.NewGuid().ToString(), [new(kind, id, expected, facts, new(name))]);
 
@@ -72,7 +81,7 @@ public sealed class TemporaryRegister : IDisposable
     public IReadOnlyList<string> QueryRows()
     {
         using var db = Database.Open();
-        return [.. KindTables.All.Select(t => t.Kind).Concat(["house_supply", "blob_use"]).SelectMany(t => db.Query($"SELECT * FROM {t}").Select(r => t + ": " + string.Join(", ", (IDictionary<string, object>)r))).Order(StringComparer.Ordinal)];
+        return [.. KindTables.All.Select(t => t.Kind).Concat(["house_supply", "milestone", "blob_use"]).SelectMany(t => db.Query($"SELECT * FROM {t}").Select(r => t + ": " + string.Join(", ", (IDictionary<string, object>)r))).Order(StringComparer.Ordinal)];
     }
 
     public IReadOnlyList<string> Heads()
@@ -93,7 +102,7 @@ public sealed class TemporaryRegister : IDisposable
         Directory.Delete(folder, recursive: true);
     }
 
-    private void Fill(string coop, string name)
+    private void Fill(string coop, string name, bool awarded)
     {
         Coops.Add(Viewer.Program, coop, $"{name} Growers", isDemo: false);
         var sha = Blobs.Save(Viewer.Local, [.. Enumerable.Range(0, 730).Select(i => coop[0] + i * 0.5)]);
@@ -111,6 +120,8 @@ public sealed class TemporaryRegister : IDisposable
             new(ItemKind.OptionSet, $"os_{coop}", null, new OptionSetFacts { HouseId = $"h_{coop}", Options = [new("curtain-now", ["curtain"])] }, new()),
             new(ItemKind.Quote, $"q_{coop}", null, new QuoteFacts { FarmId = $"f_{coop}", QuotedOn = new(2026, 3, 1), Firmness = QuoteFirmness.Firm, Lines = [new($"h_{coop}", "curtain", 900_000, "material")] }, new(Supplier: "a supplier")),
             new(ItemKind.Trial, $"tr_{coop}", null, new TrialFacts { FarmId = $"f_{coop}", WeatherStationId = $"ws_{coop}", StartsOn = new(2025, 11, 1), EndsOn = new(2026, 3, 1), ReadingsSha256 = sha, Houses = [new() { Label = "A", Role = TrialRole.Treated, RetrofitCode = "curtain", House = House(coop), Fuel = FuelKind.Propane, Measure = TrialMeasure.Meter, KwhPerUnit = 26.8 }] }, new("trial")),
+            new(ItemKind.FundingRound, $"fo_{coop}", null, new FundingRoundFacts(), new("round 1")),
+            .. awarded ? new[] { new ItemToSave(ItemKind.Award, $"aw_{coop}", null, Award(coop), new("award")) } : [],
             new(ItemKind.Evidence, $"ev_{coop}", null, new EvidenceFacts { RetrofitCode = "curtain", Kind = EvidenceKind.Trial, TrialId = $"tr_{coop}", FactorMean = 1.1, FactorSd = 0.1 }, new("trial")),
             new(ItemKind.Statement, $"sm_{coop}", null, new StatementFacts { FarmId = $"f_{coop}", Year = 2025, NetFarmIncomeCents = 20_000_00, HeatingCents = 9_000_00 }, new()),
             new(ItemKind.LoanCase, $"lc_{coop}", null, new LoanCaseFacts { FarmId = $"f_{coop}", HouseId = $"h_{coop}", OptionKey = "curtain-now", AmountCents = 9_000_00, RatePerYear = 0.075, TermYears = 7 }, new("curtain")),

@@ -60,6 +60,12 @@ internal sealed class ChangeWriter(DbConnection db, DbTransaction transaction, V
     {
         var table = KindTables.Of(item.Kind);
         var facts = item.Facts switch { null => null, RawFacts raw => raw.Text, var f => CanonicalJson.Write(f) };
+        if (facts is null && table.NeverDeleted is { } because)
+        {
+            Add(item, "NOT_DELETED", "id", because, "Leave it as it is.");
+            return false;
+        }
+
         if (facts is not null && !Refers(table, item, facts))
         {
             broken.Add(id);

@@ -48,6 +48,12 @@ public static class ItemKind
     /// <summary>A loan against an option.</summary>
     public const string LoanCase = "loan_case";
 
+    /// <summary>Funding round.</summary>
+    public const string FundingRound = "funding_round";
+
+    /// <summary>Award.</summary>
+    public const string Award = "award";
+
     /// <summary>Kinds that a study reads.</summary>
     public static IReadOnlyList<string> Studied { get; } = [.. Kinds.KindTables.All.Where(t => t.Studied).Select(t => t.Kind)];
 }
@@ -58,7 +64,8 @@ public static class ItemKind
 /// <param name="Note">Note.</param>
 /// <param name="Supplier">Who quoted.</param>
 /// <param name="Consent">What a farm lets others see.</param>
-public sealed record Remarks(string? Name = null, string? Place = null, string? Note = null, string? Supplier = null, Accounts.Consent? Consent = null);
+/// <param name="People">Names of people that facts know by a key.</param>
+public sealed record Remarks(string? Name = null, string? Place = null, string? Note = null, string? Supplier = null, Accounts.Consent? Consent = null, IReadOnlyDictionary<string, string>? People = null);
 
 /// <summary>An item as it holds now.</summary>
 /// <typeparam name="T">Facts.</typeparam>

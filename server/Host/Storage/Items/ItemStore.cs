@@ -89,7 +89,20 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
     /// <param name="items">Items.</param>
     /// <param name="undoesId">The change this undoes.</param>
     /// <returns>What came of it.</returns>
-    public SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, string? undoesId = null)
+    public SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, string? undoesId = null) => Save(viewer, coopId, said, requestId, items, undoesId, null);
+
+    /// <summary>Saves items as one change together with rows that they point at.</summary>
+    /// <param name="viewer">Who saves.</param>
+    /// <param name="coopId">Co-op.</param>
+    /// <param name="said">What is done, in words.</param>
+    /// <param name="requestId">Name of the request.</param>
+    /// <param name="items">Items.</param>
+    /// <param name="first">Writes those rows, given the change; the transaction holds them too.</param>
+    /// <returns>What came of it.</returns>
+    internal SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, Action<System.Data.Common.DbConnection, System.Data.Common.DbTransaction, string> first) =>
+        Save(viewer, coopId, said, requestId, items, null, first);
+
+    private SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, string? undoesId, Action<System.Data.Common.DbConnection, System.Data.Common.DbTransaction, string>? first)
     {
         if (!Policy.MayRead(viewer, coopId))
         {
@@ -122,6 +135,7 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
 
             db.Execute("INSERT INTO change (id, coop_id, seq, at_utc, account_id, said, undoes_id, request_id) VALUES (@change, @coopId, @seq, @at, @AccountId, @said, @undoesId, @requestId)",
                 new { change, coopId, seq, at = ids.Now(), viewer.AccountId, said, undoesId, requestId }, transaction);
+            first?.Invoke(db, transaction, change);
             var writer = new ChangeWriter(db, transaction, viewer, coopId, change, revives: undoesId is not null);
             writer.Write(saved);
             if (writer.ConflictItemId is not null || writer.Faults.Count > 0)
@@ -191,6 +205,11 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
             if (db.QueryFirstOrDefault<Undone>("SELECT coop_id AS CoopId, said AS Said, seq AS Seq FROM change WHERE id = @changeId", new { changeId }) is not { } change || !Policy.MayRead(viewer, change.CoopId))
             {
                 return SaveOutcome.Refused(new("NOT_FOUND", "changeId", "There is no such change.", "Choose one from the history."));
+            }
+
+            if (db.QueryFirstOrDefault<long?>("SELECT number FROM decision WHERE change_id = @changeId", new { changeId }) is { } number)
+            {
+                return SaveOutcome.Refused(new("DECIDED", "changeId", $"This change is decision {number}, and a decision is not undone.", "Correct it on the page of its round: that makes a new decision which names this one."));
             }
 
             known = change;

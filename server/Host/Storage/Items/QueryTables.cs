@@ -12,7 +12,7 @@ internal static class QueryTables
     /// <param name="transaction">Transaction.</param>
     public static void Rebuild(DbConnection db, DbTransaction transaction)
     {
-        db.Execute("DELETE FROM house_supply; DELETE FROM blob_use", transaction: transaction);
+        db.Execute("DELETE FROM house_supply; DELETE FROM milestone; DELETE FROM blob_use", transaction: transaction);
         foreach (var table in KindTables.All.Reverse())
         {
             db.Execute($"DELETE FROM {table.Kind}", transaction: transaction);

@@ -53,6 +53,9 @@ internal abstract class KindTable
     /// <summary>Whether a study reads it, so that a change of it puts studies out of date.</summary>
     public virtual bool Studied => true;
 
+    /// <summary>Why its items are never deleted; null = they may be.</summary>
+    public virtual string? NeverDeleted => null;
+
     /// <summary>What its items point at.</summary>
     public virtual IReadOnlyList<Link> Links => [];
 

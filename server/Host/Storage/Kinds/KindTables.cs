@@ -8,8 +8,7 @@ internal static class KindTables
     [
         new WeatherStationTable(), new PriceSeriesTable(), new CatalogueEntryTable(), new ScenarioSetTable(), new FarmTable(), new SupplyGroupTable(),
         new HouseTable(), new FuelRecordTable(), new ContractTable(), new OptionSetTable(), new QuoteTable(),
-        new TrialTable(), new EvidenceTable(),
-        new StatementTable(), new LoanCaseTable(),
+        new TrialTable(), new EvidenceTable(), new StatementTable(), new LoanCaseTable(), new FundingRoundTable(), new AwardTable(),
     ];
 
     /// <summary>The table of a kind.</summary>

@@ -1,0 +1,39 @@
+namespace FarmPortfolio.Engine.Funding;
+
+/// <summary>Where money that came back goes: down the order that was frozen with the decision, never ranked anew.</summary>
+public static class WaitingList
+{
+    /// <summary>Money of a round that can be given again: what was not given at the decision beside the reserve, what came back since.</summary>
+    /// <param name="decision">The newest decision of the round.</param>
+    /// <param name="awards">Awards of the round.</param>
+    /// <returns>US dollars.</returns>
+    public static double FreeUsd(RoundDecision decision, IEnumerable<AwardFacts> awards) =>
+        Math.Max(0, decision.Round.Rules.AvailableUsd - awards.Sum(a => a.PayableCents) / 100.0);
+
+    /// <summary>The next on the list that the money reaches.</summary>
+    /// <param name="decision">The newest decision of the round.</param>
+    /// <param name="awards">Awards of the round.</param>
+    /// <param name="today">Day.</param>
+    /// <returns>The row and the houses passed over for their size; no row = none, and why.</returns>
+    public static (DecidedRow? Next, IReadOnlyList<DecidedRow> PassedOver, string? WhyNone) Next(RoundDecision decision, IReadOnlyCollection<AwardFacts> awards, DateOnly today)
+    {
+        if (decision.Round.WaitingUntilOn is { } end && today > end)
+        {
+            return (null, [], $"the list ended on {end:yyyy-MM-dd}");
+        }
+
+        var free = FreeUsd(decision, awards);
+        var passed = new List<DecidedRow>();
+        foreach (var row in decision.Order.Where(r => !r.Funded && awards.All(a => a.HouseId != r.HouseId)))
+        {
+            if (row.GrantUsd <= free)
+            {
+                return (row, passed, null);
+            }
+
+            passed.Add(row);
+        }
+
+        return (null, passed, passed.Count == 0 ? "nobody waits" : $"${free:#,0} is free, and each of the {passed.Count} who wait asks for more");
+    }
+}

@@ -1,0 +1,114 @@
+using System.Text.Json.Nodes;
+
+namespace FarmPortfolio.Host.Tests.Api;
+
+/// <summary>A round kept, decided, corrected and followed through the API, on the demo.</summary>
+public class RoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
+{
+    private const string Save = "mutation($input: SaveRoundInput!) { saveRound(input: $input) { roundId conflict faults { code field message } } }";
+    private static readonly object[] Voters = [new { name = "the chair", present = true, vote = "FOR", interests = Array.Empty<object>() }, new { name = "the treasurer", present = true, vote = "FOR", interests = Array.Empty<object>() }];
+
+    [Fact]
+    public async Task A_round_is_kept_compared_decided_corrected_and_its_money_followed()
+    {
+        await host.StudyDone();
+        var request = Guid.NewGuid().ToString();
+        var id = (string)(await Saved(new { requestId = request, name = "Trial round", rules = new { budgetUsd = 9000, reserveShare = 0.1 } }))["roundId"]!;
+        Assert.Equal(id, (string)(await Saved(new { requestId = request, name = "Trial round", rules = new { budgetUsd = 9000, reserveShare = 0.1 } }))["roundId"]!);
+        Assert.Equal("NAME_TAKEN", Code(await Saved(new { requestId = Guid.NewGuid().ToString(), name = "trial  ROUND" })));
+        Assert.Equal("OUT_OF_RANGE", Code(await Saved(new { id, expectedRevision = 1, requestId = Guid.NewGuid().ToString(), name = "Trial round", rules = new { budgetUsd = -1 } })));
+
+        var open = await Round(id, "revision state obstacles { code } plan { grantUsd availableUsd studyNumber rows { funded } }");
+        Assert.Equal("NO_QUORUM", (string)open["obstacles"]![0]!["code"]!);
+        Assert.Equal("NO_QUORUM", Code(await Closed(id, 1)));
+        await Saved(new { id, expectedRevision = 1, requestId = Guid.NewGuid().ToString(), name = "Trial round", committee = Voters, quorum = 2 });
+        Assert.True((bool)(await Closed(id, 1))["conflict"]!, "a close from an older revision is a conflict");
+        Assert.Empty((await Closed(id, 2))["faults"]!.AsArray());
+
+        var decided = await Round(id, "state revision committee { name } decisions { number bodySha256 previousSha256 body studyNumber } awards { id decisionNumber grantCapUsd grantShare state promisedKwh milestones { kind } } plan { grantUsd rows { houseId funded grantUsd eligibleUsd ballot { for } } }");
+        Assert.Equal("DECIDED", (string)decided["state"]!);
+        Assert.Equal("the chair", (string)decided["committee"]![0]!["name"]!);
+        var decision = Assert.Single(decided["decisions"]!.AsArray())!;
+        Assert.Equal(Storage_Sha((string)decision["body"]!), (string)decision["bodySha256"]!);
+        Assert.NotEqual(string.Empty, (string)decision["previousSha256"]!);
+        Assert.DoesNotContain("the chair", (string)decision["body"]!, StringComparison.Ordinal);
+        var funded = decided["plan"]!["rows"]!.AsArray().Where(r => (bool)r!["funded"]!).ToList();
+        Assert.Equal(funded.Count, decided["awards"]!.AsArray().Count);
+        Assert.All(decided["awards"]!.AsArray(), a => Assert.True((double)a!["promisedKwh"]! > 0));
+        Assert.Equal("DECIDED", Code(await Saved(new { id, expectedRevision = 3, requestId = Guid.NewGuid().ToString(), name = "Other" })));
+
+        // one grant goes down by a correction; the money reaches the first on the list that fits
+        var house = (string)funded[0]!["houseId"]!;
+        const string Correct = "mutation($input: CorrectDecisionInput!) { correctDecision(input: $input) { changeId faults { code } } }";
+        async Task<JsonNode> Corrected(string reason, double usd) => (await Data(Correct, new { input = new { roundId = id, requestId = Guid.NewGuid().ToString(), reason, rows = new[] { new { houseId = house, grantUsd = usd } } } }))["correctDecision"]!;
+        Assert.Equal("REASON_NEEDED", Code(await Corrected(" ", 500)));
+        Assert.Equal("OUT_OF_RANGE", Code(await Corrected("typing error", 1e7)));
+        Assert.Empty((await Corrected("typing error in the quote", 0))["faults"]!.AsArray());
+        var after = await Round(id, "freeUsd canFundNext nextInLine decisions { number correctsNumber reason kind } awards { state returnedReason } plan { rows { houseId funded } }");
+        Assert.Equal((int)after["decisions"]![0]!["number"]!, (int)after["decisions"]![1]!["correctsNumber"]!);
+        Assert.Contains(after["awards"]!.AsArray(), a => (string)a!["state"]! == "returned");
+        Assert.False((bool)after["plan"]!["rows"]!.AsArray().First(r => (string)r!["houseId"]! == house)!["funded"]!);
+        Assert.True((double)after["freeUsd"]! > 0);
+        Assert.Null((await Data("{ coop { brokenDecision } }"))["coop"]!["brokenDecision"]);
+        var next = (await Data("mutation($id: ID!) { fundNext(roundId: $id, requestId: \"fund next\") { changeId faults { code message } } }", new { id }))["fundNext"]!;
+        Assert.Equal((bool)after["canFundNext"]!, next["changeId"] is not null);
+    }
+
+    [Fact]
+    public async Task Two_rounds_side_by_side_tell_rules_and_grants_that_differ()
+    {
+        await host.StudyDone();
+        var id = (string)(await Saved(new { requestId = Guid.NewGuid().ToString(), name = "By heat", rules = new { merit = "ENERGY", budgetUsd = 50000 } }))["roundId"]!;
+        var compared = (await Data("query($l: ID!, $r: ID!) { roundComparison(left: $l, right: $r) { rules { title left right } grants { name leftUsd rightUsd } sameGrants } }", new { l = "fo_demo2", r = id }))["roundComparison"]!;
+        Assert.Contains(compared["rules"]!.AsArray(), d => (string)d!["left"]! == "NetSaving" && (string)d["right"]! == "Energy");
+        Assert.NotEmpty(compared["grants"]!.AsArray());
+        Assert.All(compared["grants"]!.AsArray(), g => Assert.NotEqual((double?)g!["leftUsd"], (double?)g["rightUsd"]));
+    }
+
+    [Fact]
+    public async Task The_demos_awards_are_late_verified_and_bounded_as_their_facts_say()
+    {
+        var coop = (await Data("{ coop { delivered { awards verifiedAwards share low high } awards { id farm state payableUsd grantCapUsd freedUsd verified { share } } fundingRounds { id state decisions { number kind } } } }"))["coop"]!;
+        var delivered = coop["delivered"]!;
+        Assert.Equal(5, (int)delivered["awards"]!);
+        Assert.Equal(2, (int)delivered["verifiedAwards"]!);
+
+        // (0.92 x 26,400 + 0.61 x 9,300) kWh of the 35,700 promised by the two, and of the 96,300 by all, the one returned at nothing
+        Assert.Equal(29961.0 / 35700, (double)delivered["share"]!, 1e-9);
+        Assert.Equal(29961.0 / 96300, (double)delivered["low"]!, 1e-9);
+        Assert.Equal((29961.0 + 6900 + 15200) / 96300, (double)delivered["high"]!, 1e-9);
+        var cheaper = coop["awards"]!.AsArray().Single(a => (string)a!["id"]! == "aw_demo2")!;
+        Assert.Equal((588, 102), ((double)cheaper["payableUsd"]!, (double)cheaper["freedUsd"]!));
+        Assert.Equal(["ENTERED", "WAITING_LIST"], coop["fundingRounds"]!.AsArray().Single(r => (string)r!["id"]! == "fo_demo1")!["decisions"]!.AsArray().Select(d => (string)d!["kind"]!));
+    }
+
+    [Fact]
+    public async Task An_award_is_followed_up_and_its_faults_are_told()
+    {
+        const string SaveAward = "mutation($input: SaveAwardInput!) { saveAward(input: $input) { changeId faults { code field message } } }";
+        var award = (await Data("{ award(id: \"aw_demo3\") { revision milestones { kind dueOn doneOn evidence } } }"))["award"]!;
+        async Task<JsonNode> Followed(double paid, object? verified) => (await Data(SaveAward, new { input = new { id = "aw_demo3", expectedRevision = (int)award["revision"]!, requestId = Guid.NewGuid().ToString(), milestones = award["milestones"], invoicedUsd = 1800, paidUsd = paid, verified } }))["saveAward"]!;
+        Assert.Equal("OUT_OF_RANGE", Code(await Followed(1200, null)));
+        Assert.Equal("OUT_OF_ORDER", Code(await Followed(1080, new { share = 0.9, low = 0.95, high = 1.1, words = "bills" })));
+        Assert.Equal("EMPTY", Code(await Followed(1080, new { share = 0.9, low = 0.7, high = 1.1, words = " " })));
+        Assert.Equal("NOT_FOUND", Code((await Data(SaveAward, new { input = new { id = "aw_none", expectedRevision = 1, requestId = "none", milestones = Array.Empty<object>(), paidUsd = 0 } }))["saveAward"]!));
+    }
+
+    private static string Storage_Sha(string text) => FarmPortfolio.Host.Storage.Items.CanonicalJson.Sha256(text);
+
+    private static string Code(JsonNode answer) => (string)Assert.Single(answer["faults"]!.AsArray())!["code"]!;
+
+    private async Task<JsonNode> Saved(object input) => (await Data(Save, new { input }))["saveRound"]!;
+
+    private async Task<JsonNode> Closed(string id, int revision) =>
+        (await Data("mutation($id: ID!, $r: Int!, $q: ID!) { closeRound(id: $id, expectedRevision: $r, requestId: $q) { conflict faults { code message } } }", new { id, r = revision, q = Guid.NewGuid().ToString() }))["closeRound"]!;
+
+    private async Task<JsonNode> Round(string id, string fields) => (await Data($"query($id: ID!) {{ fundingRound(id: $id) {{ {fields} }} }}", new { id }))["fundingRound"]!;
+
+    private async Task<JsonNode> Data(string query, object? variables = null)
+    {
+        var answer = await host.Ask(query, variables);
+        Assert.True(answer["errors"] is null, answer["errors"]?.ToJsonString());
+        return answer["data"]!;
+    }
+}
