@@ -4,7 +4,7 @@ namespace FarmPortfolio.Engine.HeatDemand;
 public static class AirLeaks
 {
     /// <summary>Standard deviations to one in ten on one side.</summary>
-    internal const double OneInTen = 1.2815515655446004;
+    internal const double OneInTen = Units.NormalEnds.OneInTen;
 
     /// <summary>Share of the heat that falls in the hours a movable is in place, for a house that has one: 70 to 80 % by night (eXtension farm energy, thermal curtains).</summary>
     private const double InPlaceShare = 0.75;

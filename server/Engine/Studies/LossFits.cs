@@ -1,6 +1,7 @@
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.HeatDemand.Calibration;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.Studies;
@@ -41,19 +42,9 @@ public static class LossFits
     /// <returns>Houses in order of their ids.</returns>
     public static IReadOnlyList<BehindTank> Behind(Portfolio portfolio, string groupId)
     {
-        var (set, behind) = (portfolio.Set, new List<BehindTank>());
-        foreach (var (id, facts) in portfolio.Houses.Where(h => h.Value.Supplies.Any(s => s.SupplyGroupId == groupId)).OrderBy(h => h.Key, StringComparer.Ordinal))
-        {
-            var supply = facts.Supplies.First(s => s.SupplyGroupId == groupId);
-            var fuel = portfolio.SupplyGroups[groupId].Fuel;
-            var (model, faults) = HouseModels.Of(facts, portfolio.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, fuel);
-            if (model is not null && faults.Count == 0 && supply.HeaterNo >= 0 && supply.HeaterNo < model.Heaters.Count)
-            {
-                behind.Add(new(id, model with { HouseId = id }, supply.HeaterNo, supply.Share));
-            }
-        }
-
-        return behind;
+        var fuel = portfolio.SupplyGroups[groupId].Fuel;
+        return BehindTank.Of(groupId, portfolio.Houses, (id, facts) =>
+            HouseModels.Of(facts, portfolio.Catalogue, portfolio.Set.Heat(), portfolio.Set.FirstSeason, fuel) is ({ } model, { Count: 0 }) ? model with { HouseId = id } : null);
     }
 
     private static GroupFit Group(Portfolio portfolio, string id, FuelRecordFacts record, IReadOnlyList<BehindTank> houses)

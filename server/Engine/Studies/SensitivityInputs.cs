@@ -168,7 +168,7 @@ internal static class SensitivityInputs
 
     private static List<HeatingPeriod> Shifted(Portfolio p, HouseFacts house, double k) => [.. (HouseModel(p, house)?.Periods ?? []).Select(x => x with { NightC = x.NightC + k, DayC = Max(x.DayC, x.NightC + k) })];
 
-    private static HouseModel? HouseModel(Portfolio p, HouseFacts house) => HouseModels.Of(house, p.Catalogue, new(p.Set.CarryOver, p.Set.PurgeVolumesPerDay, p.Set.LossLevel), p.Set.FirstSeason).Model;
+    private static HouseModel? HouseModel(Portfolio p, HouseFacts house) => HouseModels.Of(house, p.Catalogue, p.Set.Heat(), p.Set.FirstSeason).Model;
 
     private static string Percent(double f) => $"{100 * (f - 1):+0;−0} %";
 

@@ -57,7 +57,7 @@ internal sealed record StudyHouse(
         }
 
         var group = facts.Supplies.Count > 0 ? portfolio.SupplyGroups.GetValueOrDefault(facts.Supplies[0].SupplyGroupId) : null;
-        var (model, modelFaults) = HouseModels.Of(facts, portfolio.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, group?.Fuel ?? FuelKind.Propane);
+        var (model, modelFaults) = HouseModels.Of(facts, portfolio.Catalogue, set.Heat(), set.FirstSeason, group?.Fuel ?? FuelKind.Propane);
         var faults = new List<Fault>(modelFaults);
         if (farm.WeatherStationId is not { } station || futures.Years(station) is not { } pool)
         {

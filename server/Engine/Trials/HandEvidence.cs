@@ -13,7 +13,7 @@ namespace FarmPortfolio.Engine.Trials;
 public sealed record HandEvidence(string RetrofitCode, EvidenceKind Kind, double Value, double Low, double High, double? ModelledSaving, string? Site)
 {
     /// <summary>Standard deviations from the middle to an end of a 90 per cent interval.</summary>
-    private const double ToEnd = 1.6448536269514722;
+    private const double ToEnd = Units.NormalEnds.OneInTwenty;
 
     /// <summary>Least saving that a measured one is set against.</summary>
     private const double LeastModelled = 0.01;

@@ -36,15 +36,23 @@ public sealed class WeatherYear(int season, double[] tempC, double[] radiationWP
         var sum = 0.0;
         for (var day = 0; day < Hours / 24; day++)
         {
-            var mean = 0.0;
-            for (var h = 24 * day; h < 24 * day + 24; h++)
-            {
-                mean += TempC[h];
-            }
-
-            sum += Math.Max(0, baseC - mean / 24);
+            sum += Math.Max(0, baseC - DayMeanC(day));
         }
 
         return sum;
+    }
+
+    /// <summary>Mean temperature of a day, C.</summary>
+    /// <param name="day">Day from 1 July.</param>
+    /// <returns>Degrees Celsius.</returns>
+    public double DayMeanC(int day)
+    {
+        var sum = 0.0;
+        for (var h = 24 * day; h < 24 * day + 24; h++)
+        {
+            sum += TempC[h];
+        }
+
+        return sum / 24;
     }
 }

@@ -2,6 +2,7 @@ using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
@@ -20,8 +21,6 @@ public sealed record DataGapView(string Kind, string Where, string What, [proper
 /// <summary>What the data lacks.</summary>
 public sealed partial class CoopView
 {
-    private const double OneInTen = 1.2815515655446004;
-
     /// <summary>Houses without a record, defaults taken, gaps in the weather, quotes that have run out; what is worth most first.</summary>
     public IEnumerable<DataGapView> DataGaps([FromServices] TimeProvider clock)
     {
@@ -37,7 +36,7 @@ public sealed partial class CoopView
         .Where(m => !m.House.Facts.Supplies.Any(s => register.Records.Values.Any(r => r.Facts.SupplyGroupId == s.SupplyGroupId && r.Facts.Entries.Count > 0)))
         .GroupBy(m => m.House.Facts.FarmId).Select(g =>
         {
-            var spread = Math.Exp(OneInTen * register.Catalogue.Default("gradeCSd")) - Math.Exp(-OneInTen * register.Catalogue.Default("gradeCSd"));
+            var spread = Math.Exp(NormalEnds.OneInTen * register.Catalogue.Default("gradeCSd")) - Math.Exp(-NormalEnds.OneInTen * register.Catalogue.Default("gradeCSd"));
             return new DataGapView("record", $"{FarmName(g.Key)}, {Count(g.Count(), "house")}", "no fuel record: bills of two winters", g.First().House.Id, g.Sum(m => FuelShare.CostUsd(m.Model, heat[m.House.Id], price)) * spread);
         });
 
@@ -74,7 +73,7 @@ public sealed partial class CoopView
         switch (taken.Field)
         {
             case "airChangesPerHour":
-                var spread = Math.Exp(OneInTen * register.Catalogue.Default("airChangesSdLn"));
+                var spread = Math.Exp(NormalEnds.OneInTen * register.Catalogue.Default("airChangesSdLn"));
                 return Between(f with { AirChangesPerHour = model.AirChangesPerHour / spread }, f with { AirChangesPerHour = model.AirChangesPerHour * spread });
             case "heatingPeriods":
                 return Between(f with { HeatingPeriods = [.. model.Periods.Select(p => p with { NightC = p.NightC - 2.8 })] }, f with { HeatingPeriods = [.. model.Periods.Select(p => p with { NightC = p.NightC + 2.8, DayC = Math.Max(p.DayC, p.NightC + 2.8) })] });

@@ -1,6 +1,7 @@
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Trials;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
@@ -108,7 +109,7 @@ internal static class HouseLike
         }
 
         var (facts, set) = (house.Facts with { RetrofitsInstalled = [.. house.Facts.RetrofitsInstalled.Where(r => r != code)] }, register.SetFacts);
-        var (model, wrong) = HouseModels.Of(facts, register.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, register.Fuel(facts));
+        var (model, wrong) = HouseModels.Of(facts, register.Catalogue, set.Heat(), set.FirstSeason, register.Fuel(facts));
         var with = model is null ? null : OptionModels.Of(model, new("evidence", [code])) is var (built, unfit) && built is not null ? built : Refuse(unfit);
         if (model is null || with is null)
         {

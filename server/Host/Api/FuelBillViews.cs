@@ -43,7 +43,7 @@ public sealed record FilmsAndAirView(double AirFactor, double AirLow, double Air
     /// <summary>From the engine's fit.</summary>
     internal static FilmsAndAirView Of(FilmsAndAir a)
     {
-        static double At(double factor, double sdLn, int side) => factor * Math.Exp(side * 1.645 * sdLn);
+        static double At(double factor, double sdLn, int side) => factor * Math.Exp(side * Engine.Units.NormalEnds.OneInTwenty * sdLn);
         return new(a.AirFactor, At(a.AirFactor, a.AirSdLn, -1), At(a.AirFactor, a.AirSdLn, 1), a.FilmFactor, At(a.FilmFactor, a.FilmSdLn, -1), At(a.FilmFactor, a.FilmSdLn, 1), a.BillsTell);
     }
 }

@@ -97,10 +97,9 @@ public sealed partial class Mutation
 
     private static FuelEntry Entry(FuelKind fuel, FuelEntryInput e)
     {
-        static long? Cents(double? usd) => usd is { } v ? (long)Math.Round(v * 100) : null;
         var quantity = e.Quantity ?? 0;
-        return new(e.Kind, e.Kind == FuelEntryKind.Delivery ? e.ToOn : e.FromOn, e.ToOn, quantity, e.Unit, quantity * (Engine.Units.HeatingValues.KwhPerUnit(fuel, e.Unit, thermsPerCcf: e.ThermsPerCcf) ?? 0), Cents(e.TotalUsd), e.Read ?? ReadKind.Unknown,
-            e.GaugeBeforePct, e.GaugeAfterPct, Cents(e.FeesUsd), string.IsNullOrWhiteSpace(e.TakenOut) ? null : e.TakenOut.Trim(), e.PriceUsdPerUnit, e.ThermsPerCcf, e.Quantity is null, e.Confirmed == true, e.IssuedOn,
+        return new(e.Kind, e.Kind == FuelEntryKind.Delivery ? e.ToOn : e.FromOn, e.ToOn, quantity, e.Unit, quantity * (Engine.Units.HeatingValues.KwhPerUnit(fuel, e.Unit, thermsPerCcf: e.ThermsPerCcf) ?? 0), FuelSheet.Cents(e.TotalUsd), e.Read ?? ReadKind.Unknown,
+            e.GaugeBeforePct, e.GaugeAfterPct, FuelSheet.Cents(e.FeesUsd), string.IsNullOrWhiteSpace(e.TakenOut) ? null : e.TakenOut.Trim(), e.PriceUsdPerUnit, e.ThermsPerCcf, e.Quantity is null, e.Confirmed == true, e.IssuedOn,
             string.IsNullOrWhiteSpace(e.Note) ? null : e.Note.Trim(), e.SpreadShare);
     }
 }

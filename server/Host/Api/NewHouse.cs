@@ -3,6 +3,7 @@ using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Loading;
@@ -244,7 +245,7 @@ internal static class NewHouse
         var station = items.Find(i => i.Id == facts.FarmId)?.Facts is FarmFacts made ? made.WeatherStationId : register.Farms[facts.FarmId].Facts.WeatherStationId;
         var fuel = items.Find(i => i.Id == facts.Supplies[0].SupplyGroupId)?.Facts is SupplyGroupFacts group ? group.Fuel : register.Groups[facts.Supplies[0].SupplyGroupId].Facts.Fuel;
         var set = register.SetFacts;
-        if (HouseModels.Of(facts, register.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, fuel).Model is not { } model || register.Middling(station) is not { } winter)
+        if (HouseModels.Of(facts, register.Catalogue, set.Heat(), set.FirstSeason, fuel).Model is not { } model || register.Middling(station) is not { } winter)
         {
             return null;
         }

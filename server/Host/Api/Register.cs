@@ -165,7 +165,7 @@ public sealed partial class Register
     public (HouseModel? Model, IReadOnlyList<Fault> Faults) Model(Item<HouseFacts> house)
     {
         var set = SetFacts;
-        var (model, faults) = HouseModels.Of(house.Facts, Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, Fuel(house.Facts));
+        var (model, faults) = HouseModels.Of(house.Facts, Catalogue, set.Heat(), set.FirstSeason, Fuel(house.Facts));
         return (model is null ? null : model with { HouseId = house.Id }, model is not null && SetPoints(house.Facts, model) is { } cold ? [.. faults, cold] : faults);
     }
 

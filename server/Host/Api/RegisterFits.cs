@@ -32,14 +32,7 @@ public sealed partial class Register
     /// <summary>The houses behind a tank or meter that can be reckoned.</summary>
     /// <param name="groupId">Tank or meter.</param>
     /// <returns>Houses.</returns>
-    public IReadOnlyList<BehindTank> Behind(string groupId) =>
-    [
-        .. from house in Houses.Values.Where(h => h.Facts.Supplies.Any(s => s.SupplyGroupId == groupId)).OrderBy(h => h.Id, StringComparer.Ordinal)
-           let supply = house.Facts.Supplies.First(s => s.SupplyGroupId == groupId)
-           let model = Model(house).Model
-           where model is not null && supply.HeaterNo >= 0 && supply.HeaterNo < model.Heaters.Count
-           select new BehindTank(house.Id, model, supply.HeaterNo, supply.Share),
-    ];
+    public IReadOnlyList<BehindTank> Behind(string groupId) => BehindTank.Of(groupId, Houses.Values.Select(h => KeyValuePair.Create(h.Id, h.Facts)), (id, _) => Model(Houses[id]).Model);
 
     /// <summary>The winters that a tank or meter's houses met.</summary>
     /// <param name="groupId">Tank or meter.</param>

@@ -1,6 +1,7 @@
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Trials;
 using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
@@ -140,7 +141,7 @@ public sealed class TrialComparisonView(Register register, Item<TrialFacts> tria
     {
         var set = register.SetFacts;
         var house = trial.Facts.Houses.First(h => h.Label == c.Label);
-        if (HouseModels.Of(house.House, register.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel), set.FirstSeason, house.Fuel).Model is not { } model)
+        if (HouseModels.Of(house.House, register.Catalogue, set.Heat(), set.FirstSeason, house.Fuel).Model is not { } model)
         {
             return null;
         }
@@ -207,7 +208,7 @@ public sealed class TrialView(Register register, Item<TrialFacts> item)
     internal static TrialReport Report(Register register, TrialFacts trial, double[]? readings)
     {
         var set = register.SetFacts;
-        return TrialAnalysis.Of(trial, TrialReadings.Unpack(readings ?? []), register.Winters(trial.WeatherStationId)?.Years ?? new Dictionary<int, WeatherYear>(), register.Catalogue, new(set.CarryOver, set.PurgeVolumesPerDay, set.LossLevel));
+        return TrialAnalysis.Of(trial, TrialReadings.Unpack(readings ?? []), register.Winters(trial.WeatherStationId)?.Years ?? new Dictionary<int, WeatherYear>(), register.Catalogue, set.Heat());
     }
 }
 

@@ -120,13 +120,7 @@ public sealed class DealerSheet(IReadOnlyDictionary<int, WeatherYear> winters)
                 return null;
             }
 
-            var mean = 0.0;
-            for (var h = 0; h < 24; h++)
-            {
-                mean += year.TempC[24 * SeasonCalendar.DayIndex(day) + h] / 24;
-            }
-
-            sum += Math.Max(0, baseC - mean) / Us.DegreeK;
+            sum += Math.Max(0, baseC - year.DayMeanC(SeasonCalendar.DayIndex(day))) / Us.DegreeK;
         }
 
         return sum;

@@ -74,6 +74,9 @@ public static class FuelSheet
         return new(at is null || dates.InDoubt(faults) ? null : new(entries), rows, faults.All) { Notes = dates.Note is { } taken ? [.. dealer.Notes, taken] : dealer.Notes };
     }
 
+    /// <summary>Dollars in whole cents; null stays null.</summary>
+    internal static long? Cents(double? usd) => usd is { } v ? (long)Math.Round(v * 100) : null;
+
     private static Dictionary<string, int>? Head(string[] cells, int line, FuelKind fuel, ref string? unit, FaultList faults)
     {
         var (at, doubled) = (new Dictionary<string, int>(), new List<(string Name, int At)>());
@@ -172,8 +175,6 @@ public static class FuelSheet
             return new(of, to is null ? last!.Value : from ?? date ?? last!.Value, last!.Value, q, u, q * HeatingValues.KwhPerUnit(fuel, u)!.Value, Cents(total), kind, Number("before"), Number("after"), Cents(fees), null,
                 price, Number("factor"), quantity is null, false, Day("issued"), Cell("note") is { Length: > 0 } note ? note : null);
         }
-
-        private static long? Cents(double? usd) => usd is { } v ? (long)Math.Round(v * 100) : null;
 
         private string Cell(string column) => at.TryGetValue(column, out var i) && i < cells.Length ? cells[i].Trim() : string.Empty;
 

@@ -21,7 +21,7 @@ public static class MonthlyPrices
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
     public static Loaded<MonthlyRecord> Read(SourceText text, string? column = null, FuelKind? fuel = null)
     {
-        var (faults, rows, width) = (new FaultList(text.File), 0, int.MaxValue);
+        var (faults, rows, width, dates) = (new FaultList(text.File), 0, int.MaxValue, new SlashDates());
         var table = new PriceTable(faults, fuel);
         Layout? at = null;
         (string Unit, double ToUsd)? unit = null;
@@ -90,7 +90,13 @@ public static class MonthlyPrices
                 continue;
             }
 
+            dates.See(cells.ElementAtOrDefault(at.Date), line, at.Date + 1);
             Row(cells, line, at, unit?.ToUsd ?? 1, table, faults);
+        }
+
+        if (dates.InDoubt(faults) || dates.FirstsOfMonths(faults))
+        {
+            return new(null, rows, faults.All);
         }
 
         if (faults.Has("TOO_LARGE") || table.Count == 0 || table.IsForeign())

@@ -11,6 +11,9 @@ internal sealed partial class SlashDates
     private (string Cell, int Line, int Column)? dayFirst;
     private string? either;
     private bool monthFirst;
+    private (string Cell, int Line, int Column)? ones;
+    private bool onesAlone = true;
+    private int seconds;
 
     /// <summary>What was taken for granted; null = nothing.</summary>
     public string? Note => either is null || monthFirst || dayFirst is not null ? null : $"Dates such as {either} are read month first; no date of the file tells which comes first.";
@@ -27,6 +30,9 @@ internal sealed partial class SlashDates
         }
 
         var (first, second) = (int.Parse(match.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture), int.Parse(match.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture));
+        ones ??= (match.Value, line, column);
+        onesAlone &= first == 1;
+        seconds |= second is >= 0 and < 31 ? 1 << second : 0;
         if (first is > 12 and <= 31 && second is >= 1 and <= 12)
         {
             dayFirst ??= (match.Value, line, column);
@@ -53,6 +59,20 @@ internal sealed partial class SlashDates
 
         faults.Add("DAY_FIRST", "date", monthFirst && either is null ? $"{cell} has the day first, other dates of the file the month." : $"{cell} has the day first; {either ?? "others"} could be either, and is read month first.",
             "Write every date as 2025-01-31, or month first; nothing of the file is taken.", line, column);
+        return true;
+    }
+
+    /// <summary>Whether months are written by their first days, day first: every date begins with a 1 and what follows changes; says so.</summary>
+    /// <param name="faults">Where to say it.</param>
+    /// <returns>Whether nothing of the file can be taken.</returns>
+    public bool FirstsOfMonths(FaultList faults)
+    {
+        if (ones is not var (cell, line, column) || !onesAlone || System.Numerics.BitOperations.PopCount((uint)seconds) < 3)
+        {
+            return false;
+        }
+
+        faults.Add("DAY_FIRST", "month", $"Every date begins with a 1, as {cell} does: these look like first days of months, day first, and would all be read as January.", "Write months as 2024-01; nothing of the file is taken.", line, column);
         return true;
     }
 

@@ -110,6 +110,18 @@ public class NastySheetsTests
         Assert.DoesNotContain(Read(kind, HeadOf(kind) + Rows("1/5/2024", "1/12/2024", "1/19/2024")).Faults, f => f.Code == "DAY_FIRST");
     }
 
+    [Theory]
+    [InlineData("01/01/2024,2.5\n01/02/2024,2.6\n01/03/2024,2.7\n", false)]
+    [InlineData("15/01/2024,2.5\n15/02/2024,2.6\n05/03/2024,2.7\n", false)]
+    [InlineData("1/1/2024,2.5\n2/1/2024,2.6\n3/1/2024,2.7\n", true)]
+    [InlineData("1/31/2024,2.5\n2/29/2024,2.6\n3/31/2024,2.7\n", true)]
+    public void Months_written_day_first_are_refused(string rows, bool kept)
+    {
+        var loaded = Read("prices", Months + rows);
+        Assert.Equal(kept, loaded.Kept);
+        Assert.Equal(!kept, loaded.Faults.Any(f => f is { Code: "DAY_FIRST", Line: 2 }));
+    }
+
     [Fact]
     public void Where_no_date_tells_the_order_that_is_said()
     {

@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.HeatDemand.Calibration;
@@ -7,7 +8,22 @@ namespace FarmPortfolio.Engine.HeatDemand.Calibration;
 /// <param name="Model">Its model.</param>
 /// <param name="HeaterNo">Heater that the tank or meter feeds.</param>
 /// <param name="Share">Share of the house's heat from it, 0 to 1.</param>
-public sealed record BehindTank(string Id, HouseModel Model, int HeaterNo = 0, double Share = 1);
+public sealed record BehindTank(string Id, HouseModel Model, int HeaterNo = 0, double Share = 1)
+{
+    /// <summary>The houses behind a tank or meter that can be reckoned.</summary>
+    /// <param name="groupId">Tank or meter.</param>
+    /// <param name="houses">Houses by identifier.</param>
+    /// <param name="model">Model of a house; null = it cannot be reckoned.</param>
+    /// <returns>Houses in order of their ids.</returns>
+    public static IReadOnlyList<BehindTank> Of(string groupId, IEnumerable<KeyValuePair<string, HouseFacts>> houses, Func<string, HouseFacts, HouseModel?> model) =>
+    [
+        .. from house in houses.Where(h => h.Value.Supplies.Any(s => s.SupplyGroupId == groupId)).OrderBy(h => h.Key, StringComparer.Ordinal)
+           let supply = house.Value.Supplies.First(s => s.SupplyGroupId == groupId)
+           let known = model(house.Key, house.Value)
+           where known is not null && supply.HeaterNo >= 0 && supply.HeaterNo < known.Heaters.Count
+           select new BehindTank(house.Key, known, supply.HeaterNo, supply.Share),
+    ];
+}
 
 /// <summary>Fuel that the houses behind a tank or meter need as described, day by day.</summary>
 internal sealed class ModelledFuel(IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters)

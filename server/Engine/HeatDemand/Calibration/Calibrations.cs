@@ -165,8 +165,7 @@ public static class Calibrations
             var covered = 0.0;
             for (var day = total.FromOn; day <= total.ToOn; day = day.AddDays(1))
             {
-                var at = 24 * SeasonCalendar.DayIndex(day);
-                covered += Max(0, DegreeDayBaseC - year.TempC.AsSpan(at, 24).ToArray().Average());
+                covered += Max(0, DegreeDayBaseC - year.DayMeanC(SeasonCalendar.DayIndex(day)));
             }
 
             if (covered >= LeastOfSeason * year.DegreeDaysK(DegreeDayBaseC))

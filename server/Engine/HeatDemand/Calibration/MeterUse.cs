@@ -25,7 +25,7 @@ internal static class MeterUse
     public static List<UseInterval> Of(EntryLines lines, IReadOnlyList<UseInterval> taken)
     {
         var bills = lines.Sound.Where(l => l.Entry.Kind != FuelEntryKind.Delivery).OrderBy(l => l.Entry.FromOn).ThenBy(l => l.Entry.ToOn).ThenBy(l => l.No).ToList();
-        Credits(lines, bills);
+        CreditNotes.Net(lines, bills, "bill", "Give the corrected bill for its own days instead.");
         Newest(lines, bills);
         Covered(lines, bills);
         Told(lines, bills);
@@ -36,25 +36,6 @@ internal static class MeterUse
         }
 
         return Merged(lines, Laid(lines, bills));
-    }
-
-    private static void Credits(EntryLines lines, List<FuelLine> bills)
-    {
-        foreach (var credit in bills.Where(b => b.Kwh < 0).ToList())
-        {
-            var met = bills.Where(b => Abs(b.Kwh + credit.Kwh) <= 0.005 * b.Kwh && Abs(b.Entry.ToOn.DayNumber - credit.Entry.ToOn.DayNumber) <= TankUse.CreditDays)
-                .MinBy(b => Abs(b.Entry.ToOn.DayNumber - credit.Entry.ToOn.DayNumber));
-            bills.Remove(credit);
-            if (met is null)
-            {
-                lines.Hold(credit.No, "CREDIT", "quantity", $"A credit of {EntryLines.Figure(-credit.Entry.Quantity)} {credit.Entry.Unit} meets no bill of that quantity within {TankUse.CreditDays} days.", "Give the corrected bill for its own days instead.");
-                continue;
-            }
-
-            lines.Set(met.No, EntryUse.Replaced, $"Line {credit.No + 1} credits it.");
-            lines.Set(credit.No, EntryUse.Replaced, $"It credits line {met.No + 1}.");
-            bills.Remove(met);
-        }
     }
 
     /// <summary>Of bills for the same days the newest counts.</summary>
