@@ -8,6 +8,7 @@ import { CoopSwitch } from './coop-switch.tsx';
 import { FirstSteps } from './first-steps.tsx';
 
 import { pages } from './router.tsx';
+import { useSheetFoot } from './sheet-foot.ts';
 import { useArrival } from './arrival.ts';
 import { StudyStatus } from './study-status.tsx';
 
@@ -64,6 +65,17 @@ export function Frame() {
   const coop = data?.coop;
   const { pathname } = useLocation();
   const main = useArrival();
+  const study = coop?.newestStudy;
+  useSheetFoot(
+    coop
+      ? [
+          coop.isDemo ? 'Invented example: co-op, farms, weather and bills are made up' : coop.name,
+          study && `study ${String(study.number)} of ${study.askedAt.slice(0, 10)}, ${study.futuresCount.toLocaleString('en-US')} futures`,
+        ]
+          .filter(Boolean)
+          .join('; ')
+      : '',
+  );
   return (
     <div className="page">
       <a className="skip" href="#main">
@@ -118,7 +130,10 @@ export function Frame() {
           {coop?.newestStudy
             ? `Study ${String(coop.newestStudy.number)}, ${coop.newestStudy.askedAt.slice(0, 10)}, ${coop.newestStudy.futuresCount.toLocaleString('en-US')} futures`
             : 'no study yet'}
-          {data ? `; program ${data.version}` : ''}
+          {data ? `; program ${data.version}` : ''}{' '}
+          <button className="link" onClick={() => window.print()}>
+            print this page
+          </button>
         </span>
       </footer>
     </div>

@@ -37,7 +37,14 @@ export function SwingBars({ base, bars, format, label }: Props) {
   const height = head + row * bars.length + 4;
   return (
     <div ref={frame}>
-      <svg width={width} height={height} role="img" aria-label={label} style={{ display: 'block' }}>
+      <svg
+        width={width}
+        height={height}
+        viewBox={`0 0 ${String(width)} ${String(height)}`}
+        role="img"
+        aria-label={label}
+        style={{ display: 'block' }}
+      >
         {scale.ticks.map((t) => (
           <g key={t}>
             <line x1={x(t)} x2={x(t)} y1={head - 6} y2={height} stroke={t === 0 ? 'var(--ink)' : 'var(--rule)'} />

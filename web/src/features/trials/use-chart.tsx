@@ -62,7 +62,13 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
       }}
     >
       <div ref={frame}>
-        <svg width={width} height={HEIGHT} role="img" aria-label="heat a day against the lift, with fitted lines">
+        <svg
+          width={width}
+          height={HEIGHT}
+          viewBox={`0 0 ${String(width)} ${String(HEIGHT)}`}
+          role="img"
+          aria-label="heat a day against the lift, with fitted lines"
+        >
           {Array.from({ length: 5 }, (_, i) => i * step)
             .filter((v) => v <= scaleHeat(most) * 1.02)
             .map((v) => {
