@@ -1,3 +1,4 @@
+import { Chief } from '../../components/chief.tsx';
 import { LedgerTable } from '../../components/ledger-table.tsx';
 import { figure, fuelName, unitIn, usdPerUnitIn } from '../../lib/units/format.ts';
 import { told } from '../../lib/units/told.ts';
@@ -49,7 +50,9 @@ export function ExposureTail({ e, own }: { e: Exposure; own: Way }) {
                   {o.houses} {o.houses === 1 ? 'house' : 'houses'}
                 </span>
               </td>
-              <td className="n chief">{figure(o.tailOffUsd)}</td>
+              <td className="n chief">
+                <Chief usd={o.tailOffUsd} />
+              </td>
               <td className="n" data-name="off the mean, $">
                 {figure(o.meanOffUsd)}
               </td>

@@ -110,7 +110,7 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
           {line(c.controlLine, true)}
           {line(c.treatedLine, false)}
           <text
-            className="strong"
+            className="strong halo"
             x={narrow ? width - right : width - right + 8}
             y={narrow ? endControl - 10 : endControl + 4}
             textAnchor={narrow ? 'end' : 'start'}
@@ -118,7 +118,7 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
             {control}, as it stands
           </text>
           <text
-            className="strong"
+            className="strong halo"
             x={narrow ? width - right : width - right + 8}
             y={Math.max(endTreated, endControl + 18) + (narrow ? 22 : 4)}
             textAnchor={narrow ? 'end' : 'start'}
