@@ -29,7 +29,7 @@ export function InlineNumber({ label, value, expected, save }: Props) {
     <>
       <input
         className="inline"
-        style={{ width: `${String(Math.max(4, (typed ?? shown).length + 1))}ch` }}
+        style={{ width: `calc(${String(Math.max(2, (typed ?? shown).length))}ch + 12px)` }}
         aria-label={label}
         aria-invalid={fault !== undefined}
         aria-describedby={fault === undefined ? undefined : id}
