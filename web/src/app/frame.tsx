@@ -8,6 +8,7 @@ import { CoopSwitch } from './coop-switch.tsx';
 import { FirstSteps } from './first-steps.tsx';
 
 import { pages } from './router.tsx';
+import { useSheetFoot } from './sheet-foot.ts';
 import { useArrival } from './arrival.ts';
 import { StudyStatus } from './study-status.tsx';
 
@@ -71,6 +72,17 @@ export function Frame({ notice }: Props) {
   const main = useArrival();
   const [arrivedAt] = useState(pathname);
   const left = pathname !== arrivedAt;
+  const study = coop?.newestStudy;
+  useSheetFoot(
+    coop
+      ? [
+          coop.isDemo ? 'Invented example: co-op, farms, weather and bills are made up' : coop.name,
+          study && `study ${String(study.number)} of ${study.askedAt.slice(0, 10)}, ${study.futuresCount.toLocaleString('en-US')} futures`,
+        ]
+          .filter(Boolean)
+          .join('; ')
+      : '',
+  );
   return (
     <div className="page">
       <a className="skip" href="#main">
@@ -126,7 +138,10 @@ export function Frame({ notice }: Props) {
           {coop?.newestStudy
             ? `Study ${String(coop.newestStudy.number)}, ${coop.newestStudy.askedAt.slice(0, 10)}, ${coop.newestStudy.futuresCount.toLocaleString('en-US')} futures`
             : 'no study yet'}
-          {data ? `; program ${data.version}` : ''}
+          {data ? `; program ${data.version}` : ''}{' '}
+          <button className="link" onClick={() => window.print()}>
+            print this page
+          </button>
         </span>
       </footer>
     </div>

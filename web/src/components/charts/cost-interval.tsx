@@ -22,7 +22,7 @@ export function CostInterval({ cost, most, fuel }: { cost: Spread & Ends; most: 
   const words = `middle ${dollars(cost.p50)}, one season in ${beyond} under ${dollars(low)}, one in ${beyond} over ${dollars(high)}`;
   const ends = [low, high];
   return (
-    <svg width={WIDTH} height={36} role="img" aria-label={words}>
+    <svg width={WIDTH} height={36} viewBox={`0 0 ${String(WIDTH)} 36`} role="img" aria-label={words}>
       <title>{words}</title>
       {ticksOf(most).map((t) => (
         <line key={t} x1={x(t)} x2={x(t)} y1={0} y2={36} stroke="var(--rule)" />
@@ -44,7 +44,7 @@ export function CostHead({ most }: { most: number }) {
   return (
     <>
       <span className="hidden">cost of the season as an interval</span>
-      <svg width={WIDTH} height={18} aria-hidden="true">
+      <svg width={WIDTH} height={18} viewBox={`0 0 ${String(WIDTH)} 18`} aria-hidden="true">
         {ticksOf(most).map((t, i) => (
           <text key={t} x={PAD + (t / most) * (WIDTH - 2 * PAD)} y={12} textAnchor={i === 0 ? 'start' : 'middle'}>
             {dollars(t, 2)}

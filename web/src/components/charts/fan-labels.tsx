@@ -30,14 +30,15 @@ export function FanLabels({ labels, scale, top, bottom, width }: Props) {
   return (
     <svg
       aria-hidden="true"
-      width={LABEL_ROOM}
+      width={width}
       height={bottom + 10}
-      style={{ position: 'absolute', left: width - LABEL_ROOM, top: 0, pointerEvents: 'none' }}
+      viewBox={`0 0 ${String(width)} ${String(bottom + 10)}`}
+      style={{ position: 'absolute', left: 0, top: 0, pointerEvents: 'none' }}
     >
       {labels.map((l, i) => (
         <text
           key={l.words}
-          x={8}
+          x={width - LABEL_ROOM + 8}
           y={(places[i] ?? 0) + 4}
           className={l.strong ? 'strong' : undefined}
           {...(l.accent ? { fill: 'var(--accent)', fontWeight: 600 } : {})}

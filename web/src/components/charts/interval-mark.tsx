@@ -18,7 +18,7 @@ export function IntervalMark({ payback, seasons = 15, rule }: { payback: Payback
   const never = Math.round(100 * neverShare);
   const words = `middle ${p50 ? `season ${String(p50)}` : 'never'}, nine in ten by ${p90 ? `season ${String(p90)}` : 'never'}, never in ${String(never)} of 100`;
   return (
-    <svg width={WIDTH} height={36} role="img" aria-label={words}>
+    <svg width={WIDTH} height={36} viewBox={`0 0 ${String(WIDTH)} 36`} role="img" aria-label={words}>
       <title>{words}</title>
       {[0, 5, 10, 15]
         .filter((t) => t <= seasons)
@@ -56,7 +56,7 @@ export function IntervalHead({ seasons = 15 }: { seasons?: number }) {
   return (
     <>
       <span className="hidden">payback in seasons, and never</span>
-      <svg width={WIDTH} height={34} aria-hidden="true">
+      <svg width={WIDTH} height={34} viewBox={`0 0 ${String(WIDTH)} 34`} aria-hidden="true">
         <text x={0} y={12}>
           payback, seasons
         </text>

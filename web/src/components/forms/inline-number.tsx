@@ -29,6 +29,7 @@ export function InlineNumber({ label, value, expected, save }: Props) {
     <>
       <input
         className="inline"
+        style={{ width: `calc(${String(Math.max(2, (typed ?? shown).length))}ch + 12px)` }}
         aria-label={label}
         aria-invalid={fault !== undefined}
         aria-describedby={fault === undefined ? undefined : id}

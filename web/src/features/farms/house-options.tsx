@@ -24,7 +24,7 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
       <h2>Options for this house</h2>
       <p className="caption">
         Dollars saved a season: the mean of all seasons at their own prices, after running and renewals, before any grant. Payback is
-        reckoned on the whole outlay. Choose one to see it in the drawing.
+        reckoned on the whole outlay. <span className="controls">Choose one to see it in the drawing.</span>
       </p>
       <div className="phone-only">
         <IntervalHead />

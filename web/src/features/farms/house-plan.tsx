@@ -22,7 +22,14 @@ export function HousePlan({ house: g, standing, chosen, units, width, sectionSca
   const bottom = top + h;
   const words = `Plan to scale, ${length(g.lengthM, units)} long and ${length(g.overallWidthM, units)} wide. Both ends lose ${heat(standing.endWallsKwh, units)} ${heatUnit(units)}.`;
   return (
-    <svg width={width} height={bottom + 44} role="img" aria-label={words} style={{ display: 'block' }}>
+    <svg
+      width={width}
+      height={bottom + 44}
+      viewBox={`0 0 ${String(width)} ${String(bottom + 44)}`}
+      role="img"
+      aria-label={words}
+      style={{ display: 'block' }}
+    >
       <text x={2} y={14}>
         Seen from above, {(scale / sectionScale).toFixed(2)} of the size
       </text>

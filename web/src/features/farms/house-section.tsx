@@ -37,7 +37,14 @@ export function HouseSection({ house: g, standing, chosen, withFoam, withCurtain
   const height = dimY + (narrow ? 8 : 16);
   const words = `Cross-section to scale, ${length(g.overallWidthM, units)} wide, ${length(g.ridgeM, units)} high. In ${heatUnit(units)} a season: roof ${figure(standing.roofKwh)}, side walls ${figure(standing.sideWallsKwh)}, air leaks ${figure(standing.airKwh)}, ground ${figure(standing.perimeterKwh)}, sun that counts ${figure(standing.solarUsedKwh)}. The same figures stand in the heat ledger.`;
   return (
-    <svg width={width} height={height} role="img" aria-label={words} style={{ display: 'block' }}>
+    <svg
+      width={width}
+      height={height}
+      viewBox={`0 0 ${String(width)} ${String(height)}`}
+      role="img"
+      aria-label={words}
+      style={{ display: 'block' }}
+    >
       {withFoam && (
         <path
           d={path(inside(g.profile, gap / 2))}

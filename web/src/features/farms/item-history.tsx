@@ -37,7 +37,7 @@ export function ItemHistory({ id, revision }: { id: string; revision: number }) 
   });
   const rows = data?.pages.flatMap((p) => p.history.items) ?? [];
   return (
-    <section>
+    <section className="controls">
       <h2>What was changed here</h2>
       <p className="caption">
         {revision === 1

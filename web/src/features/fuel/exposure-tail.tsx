@@ -1,5 +1,6 @@
+import { Chief } from '../../components/chief.tsx';
 import { LedgerTable } from '../../components/ledger-table.tsx';
-import { figure, fuelName, unitIn, unitPrice, usdPerUnitIn } from '../../lib/units/format.ts';
+import { figure, fuelName, unitIn, usdPerUnitIn } from '../../lib/units/format.ts';
 import { told } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import type { Exposure, Way } from './exposure-ways.tsx';
@@ -7,6 +8,8 @@ import type { Exposure, Way } from './exposure-ways.tsx';
 /** What each option takes off the dearest seasons and off the mean, against its own cost. */
 export function ExposureTail({ e, own }: { e: Exposure; own: Way }) {
   const { units } = useUnits();
+  const dearest = Math.max(...e.options.map((o) => o.breakEvenUsdPerUnit ?? 0));
+  const decimals = usdPerUnitIn(dearest, own.unit, units) < 1 ? 3 : 2;
   if (e.options.length === 0) return null;
   return (
     <section>
@@ -47,7 +50,9 @@ export function ExposureTail({ e, own }: { e: Exposure; own: Way }) {
                   {o.houses} {o.houses === 1 ? 'house' : 'houses'}
                 </span>
               </td>
-              <td className="n chief">{figure(o.tailOffUsd)}</td>
+              <td className="n chief">
+                <Chief usd={o.tailOffUsd} />
+              </td>
               <td className="n" data-name="off the mean, $">
                 {figure(o.meanOffUsd)}
               </td>
@@ -55,7 +60,7 @@ export function ExposureTail({ e, own }: { e: Exposure; own: Way }) {
                 {figure(o.yearlyUsd)}
               </td>
               <td className="n" data-name={`earned over, $ a ${unitIn(own.unit, units)}`}>
-                {o.breakEvenUsdPerUnit ? unitPrice(usdPerUnitIn(o.breakEvenUsdPerUnit, own.unit, units)).slice(1) : ''}
+                {o.breakEvenUsdPerUnit ? usdPerUnitIn(o.breakEvenUsdPerUnit, own.unit, units).toFixed(decimals) : ''}
               </td>
             </tr>
           ))}

@@ -1,4 +1,5 @@
 import { CostHead, CostInterval } from '../../components/charts/cost-interval.tsx';
+import { Chief } from '../../components/chief.tsx';
 import { LedgerTable } from '../../components/ledger-table.tsx';
 import type { ExposureQuery as Answer } from '../../lib/graphql/generated/graphql.ts';
 import { dollars, figure, heatUnit, priceOf, usdPerUnitIn, type Fuel } from '../../lib/units/format.ts';
@@ -46,6 +47,9 @@ export function ExposureWays({ e, own, most, known }: { e: Exposure; own: Way; m
         in the season&apos;s cost.
       </p>
       <Known known={known} />
+      <div className="phone-only">
+        <CostHead most={most} />
+      </div>
       <LedgerTable name="table of ways to buy the same heat" className="stack">
         <thead>
           <tr>
@@ -96,7 +100,9 @@ export function ExposureWays({ e, own, most, known }: { e: Exposure; own: Way; m
                   </span>
                 )}
               </td>
-              <td className="n chief">{figure(w.costUsd.p50)}</td>
+              <td className="n chief">
+                <Chief usd={w.costUsd.p50} />
+              </td>
               <td className="mark">
                 <CostInterval cost={w.costUsd} most={most} fuel={w.fuel as Fuel} />
               </td>

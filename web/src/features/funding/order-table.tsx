@@ -132,7 +132,7 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
         </td>
         <td className="n" data-name="saves $ a season">
           {figure(r.result.savingUsd.p50)}
-          {rules.merit === 'NET_SAVING' && <span className="second">{r.meritPerGrantUsd.toFixed(2)}</span>}
+          {rules.merit === 'NET_SAVING' && <span className="second">{r.meritPerGrantUsd.toFixed(2)} a grant $</span>}
         </td>
         <td className="n" data-name="whole cost $">
           {figure(r.result.outlayUsd)}

@@ -42,7 +42,8 @@ export function RulesPanel({ rules }: { rules: Rules }) {
             ))}
           </select>
         </label>
-        <p className="small quiet">Green figures can be changed; the list sorts anew, and the address keeps the rules.</p>
+        <p className="print-only">First comes what {merits[rules.merit]}, per grant dollar.</p>
+        <p className="small quiet controls">Green figures can be changed; the list sorts anew, and the address keeps the rules.</p>
       </details>
       <p className="small caution">
         <b>Caution.</b> Sealing and covering houses with burners inside needs ducted air and a carbon monoxide alarm; curtains and foam need

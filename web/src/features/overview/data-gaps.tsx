@@ -46,7 +46,9 @@ export function DataGaps() {
                 worth
                 <br />$ a season
               </th>
-              <th scope="col">mend it</th>
+              <th scope="col" className="controls">
+                mend it
+              </th>
             </tr>
           </thead>
           <tbody>
@@ -64,7 +66,7 @@ export function DataGaps() {
                     </>
                   )}
                 </td>
-                <td>
+                <td className="controls">
                   {g.houseId ? (
                     <Link to={`/houses/${g.houseId}`}>
                       enter<span className="hidden"> for {g.where}</span>

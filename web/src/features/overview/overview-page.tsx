@@ -120,122 +120,118 @@ export function OverviewPage() {
         </p>
       )}
       <div className="two">
-        <div>
-          <section>
-            <ChartFrame
-              title="What heating may cost the whole co-op"
-              caption="Fuel of all houses as they stand, by season. The band widens with prices; within it each winter jumps."
-              table={{
-                heads: ['season', 'one in ten under, $', 'one in four under, $', 'middle, $', 'one in four over, $', 'one in ten over, $'],
-                rows: points.map((p) => [p.name, figure(p.p10), figure(p.p25), figure(p.p50), figure(p.p75), figure(p.p90)]),
-              }}
-            >
-              <FanChart points={points} format={(v) => dollars(v)} height={460} />
-            </ChartFrame>
-          </section>
-          <DataGaps />
-          <section>
-            <h2>How well the houses are known</h2>
-            <p className="caption">The poorer the record, the wider a house&apos;s intervals: season totals 15 %, no record 30 %.</p>
-            {(
-              [
-                ['A', a, 'metered, and met by the model'],
-                ['B', b, 'bills or totals'],
-                ['C', c, 'no fuel record'],
-              ] as const
-            ).map(([grade, count, words]) => (
-              <p key={grade} className="small" style={{ margin: 0 }}>
-                <GradeMark grade={grade} /> {count} {count === 1 ? 'house' : 'houses'}: {words}
-              </p>
-            ))}
-            {study.leftOut.length > 0 && (
-              <ul>
-                {study.leftOut.slice(0, 8).map((l) => (
-                  <li key={l.itemId + l.message} className="small">
-                    {l.message} {l.remedy}
-                  </li>
-                ))}
-              </ul>
-            )}
-          </section>
-        </div>
-        <div>
-          <section>
-            <h2>What to fund first</h2>
-            <p className="caption">
-              The first ten by saving per grant dollar under the usual rules, each with its interval. Payback is reckoned on the whole cost,
-              without the grant.
-            </p>
-            <LedgerTable name="what to fund first" className="stack ranked">
-              <thead>
-                <tr>
-                  <th scope="col">farm, house, option</th>
-                  <th scope="col">
-                    <IntervalHead />
-                  </th>
-                  <th scope="col" className="n">
-                    grant
-                    <br />$
-                  </th>
+        <section>
+          <ChartFrame
+            title="What heating may cost the whole co-op"
+            caption="Fuel of all houses as they stand, by season. The band widens with prices; within it each winter jumps."
+            table={{
+              heads: ['season', 'one in ten under, $', 'one in four under, $', 'middle, $', 'one in four over, $', 'one in ten over, $'],
+              rows: points.map((p) => [p.name, figure(p.p10), figure(p.p25), figure(p.p50), figure(p.p75), figure(p.p90)]),
+            }}
+          >
+            <FanChart points={points} format={(v) => dollars(v)} height={460} />
+          </ChartFrame>
+        </section>
+        <section className="beside">
+          <h2>What to fund first</h2>
+          <p className="caption">
+            The first ten by saving per grant dollar under the usual rules, each with its interval. Payback is reckoned on the whole cost,
+            without the grant.
+          </p>
+          <LedgerTable name="what to fund first" className="stack ranked">
+            <thead>
+              <tr>
+                <th scope="col">farm, house, option</th>
+                <th scope="col">
+                  <IntervalHead />
+                </th>
+                <th scope="col" className="n">
+                  grant
+                  <br />$
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((r) => (
+                <tr key={r.option.id}>
+                  <td>
+                    <span className="rank">{r.rank}</span>
+                    <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
+                      <b>{r.option.house.farm.name}</b>, {r.option.house.name}
+                    </Link>
+                    <span className="second">{say(r.option.title)}</span>
+                  </td>
+                  <td className="mark">
+                    <IntervalMark payback={r.result.lastingPayback} />
+                  </td>
+                  <td className="n" data-name="grant $">
+                    {figure(r.grantUsd)}
+                  </td>
                 </tr>
-              </thead>
-              <tbody>
-                {rows.map((r) => (
-                  <tr key={r.option.id}>
-                    <td>
-                      <span className="rank">{r.rank}</span>
-                      <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
-                        <b>{r.option.house.farm.name}</b>, {r.option.house.name}
-                      </Link>
-                      <span className="second">{say(r.option.title)}</span>
-                    </td>
-                    <td className="mark">
-                      <IntervalMark payback={r.result.lastingPayback} />
-                    </td>
-                    <td className="n" data-name="grant $">
-                      {figure(r.grantUsd)}
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </LedgerTable>
-            <p className="below">
-              <Link to="/funding">all of them, and why in this order</Link>
+              ))}
+            </tbody>
+          </LedgerTable>
+          <p className="below">
+            <Link to="/funding">all of them, and why in this order</Link>
+          </p>
+        </section>
+        <DataGaps />
+        <section>
+          <h2>How well the houses are known</h2>
+          <p className="caption">The poorer the record, the wider a house&apos;s intervals: season totals 15 %, no record 30 %.</p>
+          {(
+            [
+              ['A', a, 'metered, and met by the model'],
+              ['B', b, 'bills or totals'],
+              ['C', c, 'no fuel record'],
+            ] as const
+          ).map(([grade, count, words]) => (
+            <p key={grade} className="small" style={{ margin: 0 }}>
+              <GradeMark grade={grade} /> {count} {count === 1 ? 'house' : 'houses'}: {words}
             </p>
-          </section>
-          <section>
-            <h2>By fuel</h2>
-            <p className="caption">The first season, as the houses stand.</p>
-            <LedgerTable name="cost by fuel, first season">
-              <thead>
-                <tr>
-                  <th scope="col">fuel</th>
-                  <th scope="col" className="n">
-                    houses
-                  </th>
-                  <th scope="col" className="n">
-                    middle
-                    <br />$
-                  </th>
-                  <th scope="col" className="n">
-                    one in ten over
-                    <br />$
-                  </th>
+          ))}
+          {study.leftOut.length > 0 && (
+            <ul>
+              {study.leftOut.slice(0, 8).map((l) => (
+                <li key={l.itemId + l.message} className="small">
+                  {l.message} {l.remedy}
+                </li>
+              ))}
+            </ul>
+          )}
+        </section>
+        <section>
+          <h2>By fuel</h2>
+          <p className="caption">The first season, as the houses stand.</p>
+          <LedgerTable name="cost by fuel, first season">
+            <thead>
+              <tr>
+                <th scope="col">fuel</th>
+                <th scope="col" className="n">
+                  houses
+                </th>
+                <th scope="col" className="n">
+                  middle
+                  <br />$
+                </th>
+                <th scope="col" className="n">
+                  one in ten over
+                  <br />$
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {study.costByFuel.map((f) => (
+                <tr key={f.fuel}>
+                  <td>{fuelName[f.fuel]}</td>
+                  <td className="n">{f.houseCount}</td>
+                  <td className="n">{figure(f.firstSeasonUsd.p50)}</td>
+                  <td className="n">{figure(f.firstSeasonUsd.p90)}</td>
                 </tr>
-              </thead>
-              <tbody>
-                {study.costByFuel.map((f) => (
-                  <tr key={f.fuel}>
-                    <td>{fuelName[f.fuel]}</td>
-                    <td className="n">{f.houseCount}</td>
-                    <td className="n">{figure(f.firstSeasonUsd.p50)}</td>
-                    <td className="n">{figure(f.firstSeasonUsd.p90)}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </LedgerTable>
-          </section>
-        </div>
+              ))}
+            </tbody>
+          </LedgerTable>
+        </section>
       </div>
     </>
   );

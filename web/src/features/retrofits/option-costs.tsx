@@ -59,9 +59,9 @@ export function OptionCosts({ option }: { option: Option }) {
   const answer = save.data?.saveOptionFigure;
   const r = option.result;
   return (
-    <section>
+    <section className="beside">
       <h2>What it costs, and asks</h2>
-      <p className="caption">Green figures can be changed; the study is then marked out of date.</p>
+      <p className="caption controls">Green figures can be changed; the study is then marked out of date.</p>
       <LedgerTable name="what it costs once">
         <thead>
           <tr>

@@ -42,11 +42,9 @@ export function OptionPage() {
         </p>
       )}
       <div className="two">
-        <div>
-          {r && <OptionFan result={r} />}
-          {r && !option.isRunningChange && <OptionPayback result={r} />}
-        </div>
+        {r && <OptionFan result={r} />}
         <OptionCosts option={option} />
+        {r && !option.isRunningChange && <OptionPayback result={r} />}
       </div>
       {r && <OptionMoves optionId={option.id} hasOutlay={!option.isRunningChange} />}
     </>

@@ -42,7 +42,7 @@ function ComparisonPart({ c, control, units }: { c: Comparison; control: string;
           {told(c.retrofitTitle, units)}: {percent(c.saving.value)} ({range(c.saving)})
         </h3>
         <p className="small">
-          of the heat at equal inside temperature, nine in ten; {percent(c.asRunSaving)} as the houses were run.{' '}
+          Saved of the heat at equal inside temperature, with the range of nine in ten; {percent(c.asRunSaving)} as the houses were run.{' '}
           {c.modelledSaving !== null && c.modelledSaving !== undefined && c.factor && (
             <>
               The model expects {percent(c.modelledSaving)} for this house on these nights, so the factor is{' '}

@@ -62,7 +62,13 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
       }}
     >
       <div ref={frame}>
-        <svg width={width} height={HEIGHT} role="img" aria-label="heat a day against the lift, with fitted lines">
+        <svg
+          width={width}
+          height={HEIGHT}
+          viewBox={`0 0 ${String(width)} ${String(HEIGHT)}`}
+          role="img"
+          aria-label="heat a day against the lift, with fitted lines"
+        >
           {Array.from({ length: 5 }, (_, i) => i * step)
             .filter((v) => v <= scaleHeat(most) * 1.02)
             .map((v) => {
@@ -104,7 +110,7 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
           {line(c.controlLine, true)}
           {line(c.treatedLine, false)}
           <text
-            className="strong"
+            className="strong halo"
             x={narrow ? width - right : width - right + 8}
             y={narrow ? endControl - 10 : endControl + 4}
             textAnchor={narrow ? 'end' : 'start'}
@@ -112,7 +118,7 @@ export function UseChart({ comparison: c, control, units }: { comparison: Compar
             {control}, as it stands
           </text>
           <text
-            className="strong"
+            className="strong halo"
             x={narrow ? width - right : width - right + 8}
             y={Math.max(endTreated, endControl + 18) + (narrow ? 22 : 4)}
             textAnchor={narrow ? 'end' : 'start'}

@@ -30,7 +30,13 @@ export function SeverityChart({ recorded, outlook }: { recorded: Station['severi
   const start = outlook[0];
   return (
     <div ref={frame}>
-      <svg width={width} height={HEIGHT} role="img" aria-label="severity of every recorded winter, and the winters that the futures draw">
+      <svg
+        width={width}
+        height={HEIGHT}
+        viewBox={`0 0 ${String(width)} ${String(HEIGHT)}`}
+        role="img"
+        aria-label="severity of every recorded winter, and the winters that the futures draw"
+      >
         {ticks.map((t) => (
           <g key={t}>
             <line x1={LEFT} x2={width - RIGHT} y1={y(t)} y2={y(t)} stroke={t === 0 ? 'var(--ink)' : 'var(--rule)'} />
@@ -65,9 +71,9 @@ export function SeverityChart({ recorded, outlook }: { recorded: Station['severi
           <text
             key={r.season}
             className="strong"
-            x={x(r.season) + (x(r.season) > width / 2 ? -10 : 10)}
-            y={y(r.againstMiddlePct) + 4}
-            textAnchor={x(r.season) > width / 2 ? 'end' : 'start'}
+            x={Math.min(Math.max(x(r.season), LEFT + 26), width - RIGHT - 26)}
+            y={y(r.againstMiddlePct) + (r.againstMiddlePct >= 0 ? -10 : 20)}
+            textAnchor="middle"
           >
             {r.name}
           </text>
