@@ -14,6 +14,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         { "/fuel?fuel=PROPANE", "fuel" }, { "/fuel/prices?option=h_demo000~foam-now", "prices" },
         { "/winters", "winters" }, { "/assumptions", "assumptions" }, { "/studies", "studies" }, { "/import", "import" },
         { "/evidence", "evidence" }, { "/farms/f_demo00", "farm" }, { "/supplies/sg_demo00", "supply" }, { "/houses", "houses" }, { "/houses/new", "new-house" }, { "/co-ops", "co-ops" },
+        { "/loans", "loans" }, { "/loans/lc_demo000", "loan" }, { "/loans/lc_demo031", "loan-savings-only" }, { "/loans/book", "loan-book" },
         { "/fuel?fuel=WOOD_PELLETS", "pellets" }, { "/options/h_demo060~topellets-now", "switch" }, { "/supplies/sg_demo08", "supply-prebought" },
     };
 

@@ -30,7 +30,7 @@ public sealed record LargestLoanView(double Confidence, double? ProjectUsd, doub
 
 /// <summary>What would make the savings pay just so; prices are of the index, over the loan's seasons.</summary>
 [Name("LoanBreakEven")]
-public sealed record BreakEvenView(double? MiddleMultiple, double? OneInTenMultiple, double ShortShare, double AskedUsd, double ReckonedUsd, string Unit, double? PriceUsdPerUnit, double ReckonedPriceUsdPerUnit);
+public sealed record BreakEvenView(double? MiddleMultiple, double? OneInTenMultiple, double ShortShare, double AskedUsd, double ReckonedUsd, string Unit, double? PriceUsdPerUnit, double ReckonedPriceUsdPerUnit, double? PriceUsdPerKwh, double ReckonedPriceUsdPerKwh);
 
 /// <summary>A line of a farm's capacity, US dollars a year with its sign.</summary>
 [Name("CapacityLine")]
@@ -103,8 +103,8 @@ public sealed class LoanAnswerView
         get
         {
             var (b, unit) = (answer.BreakEven, HeatingValues.UnitsOf(option.Fuel)[0]);
-            var price = seasons.MeanUsdPerKwh.Skip(basis.Net.StartSeason).Take(basis.Loan.TermYears).Average() * HeatingValues.KwhPerUnit(option.Fuel, unit)!.Value;
-            return new(b.MiddleMultiple, b.OneInTenMultiple, b.ShortShare, b.AskedUsd, b.ReckonedUsd, unit, b.MiddleMultiple * price, price);
+            var (price, kwh) = (seasons.MeanUsdPerKwh.Skip(basis.Net.StartSeason).Take(basis.Loan.TermYears).Average(), HeatingValues.KwhPerUnit(option.Fuel, unit)!.Value);
+            return new(b.MiddleMultiple, b.OneInTenMultiple, b.ShortShare, b.AskedUsd, b.ReckonedUsd, unit, b.MiddleMultiple * price * kwh, price * kwh, b.MiddleMultiple * price, price);
         }
     }
 

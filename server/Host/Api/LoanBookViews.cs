@@ -29,6 +29,23 @@ public sealed record LoanBookView(
     double AmountUsd, BookLossesView Drawn, double AddedP99Usd, double LossesToUsd, IEnumerable<int> LossCounts, int FuturesCount, [property: Complexity(1, 20)] IEnumerable<BookCaseView> Cases, IEnumerable<BookShareView> ByFuel,
     IEnumerable<BookShareView> ByPlace, IEnumerable<BookShareView> ByRetrofit, IEnumerable<BookLeftOutView> LeftOut);
 
+/// <summary>What a case adds to the book of all that are not declined: one future in a hundred loses more.</summary>
+[Name("CaseInBook")]
+public sealed record CaseInBookView(int Others, double WithP99Usd, double WithoutP99Usd);
+
+/// <summary>A case among the others.</summary>
+public sealed partial class LoanCaseView
+{
+    /// <summary>What it adds to the book; null where it has no answer.</summary>
+    public CaseInBookView? InBook([FromServices] LendingRuns runs, CancellationToken cancellationToken = default)
+    {
+        var all = register.LoanCases.Values.Where(c => c.Facts.State != LoanState.Declined || c.Id == item.Id).Select(c => c.Id);
+        var (cases, _) = Query.BookCases(register, runs, all, StressKind.AsDrawn, cancellationToken);
+        var others = cases.Where(c => c.Id != item.Id).ToList();
+        return others.Count == cases.Count ? null : new(others.Count, LoanBook.Of(cases).P99.Usd, others.Count == 0 ? 0 : LoanBook.Of(others).P99.Usd);
+    }
+}
+
 /// <summary>Books of loans.</summary>
 public sealed partial class Query
 {
@@ -52,7 +69,7 @@ public sealed partial class Query
     public static BookLossesView? LoanBookStress([FromServices] Register register, [FromServices] LendingRuns runs, StressKind kind, [Id] IEnumerable<string>? caseIds = null, CancellationToken cancellationToken = default) =>
         kind is StressKind.CheapAndMild or StressKind.DearAndHard && BookCases(register, runs, caseIds, kind, cancellationToken).Cases is { Count: > 0 } cases ? BookLossesView.Of(Engine.Lending.LoanBook.Of(cases)) : null;
 
-    private static (List<BookCase> Cases, List<BookLeftOutView> Left) BookCases(Register register, LendingRuns runs, IEnumerable<string>? caseIds, StressKind kind, CancellationToken cancel)
+    internal static (List<BookCase> Cases, List<BookLeftOutView> Left) BookCases(Register register, LendingRuns runs, IEnumerable<string>? caseIds, StressKind kind, CancellationToken cancel)
     {
         var wanted = caseIds?.ToHashSet(StringComparer.Ordinal);
         var chosen = register.LoanCases.Values.Where(c => wanted is null ? c.Facts.State != LoanState.Declined : wanted.Contains(c.Id)).OrderBy(c => c.Id, StringComparer.Ordinal).ToList();

@@ -22,7 +22,7 @@ public sealed record LoanTermsView(
 
 /// <summary>A loan against one option of one house.</summary>
 [Name("LoanCase")]
-public sealed class LoanCaseView(Register register, Item<LoanCaseFacts> item)
+public sealed partial class LoanCaseView(Register register, Item<LoanCaseFacts> item)
 {
     private LoanAnswerView? answer;
 

@@ -9,5 +9,8 @@ it('names the document after its page', () => {
   expect(titleOf('/houses/h1')).toBe('House - FarmPortfolio');
   expect(titleOf('/farms/f1')).toBe('Farm - FarmPortfolio');
   expect(titleOf('/fuel/prices')).toBe('Fuel prices - FarmPortfolio');
+  expect(titleOf('/loans')).toBe('Loans - FarmPortfolio');
+  expect(titleOf('/loans/book')).toBe('Loan book - FarmPortfolio');
+  expect(titleOf('/loans/lc1')).toBe('Loan case - FarmPortfolio');
   expect(titleOf('/nowhere')).toBe('No such page - FarmPortfolio');
 });

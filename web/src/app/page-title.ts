@@ -7,6 +7,7 @@ const names: Record<string, string> = {
   'co-ops': 'Co-ops',
   options: 'Option',
   funding: 'Funding',
+  loans: 'Loans',
   fuel: 'Fuel',
   winters: 'Winters',
   evidence: 'Evidence',
@@ -25,8 +26,12 @@ export function titleOf(pathname: string): string {
         : 'House'
       : first === 'farms' && second !== ''
         ? 'Farm'
-        : first === 'fuel' && second === 'prices'
-          ? 'Fuel prices'
-          : names[first];
+        : first === 'loans' && second !== ''
+          ? second === 'book'
+            ? 'Loan book'
+            : 'Loan case'
+          : first === 'fuel' && second === 'prices'
+            ? 'Fuel prices'
+            : names[first];
   return `${page ?? 'No such page'} - FarmPortfolio`;
 }

@@ -1,0 +1,79 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace FarmPortfolio.BrowserTests;
+
+public class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
+{
+    [Theory]
+    [InlineData(1440, false)]
+    [InlineData(390, true)]
+    public async Task A_case_is_typed_answered_as_one_types_saved_and_a_larger_one_is_riskier(int width, bool dark)
+    {
+        var page = await dashboard.Open("/loans", width, dark);
+        await page.GetByRole(AriaRole.Status).GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "add a loan case" }).ClickAsync();
+        await page.GetByLabel("house", new() { Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = "Alder Reach, house 2" });
+        await page.GetByLabel("option", new() { Exact = true }).SelectOptionAsync("curtain-now");
+        await page.GetByLabel("amount lent, $").FillAsync("-5");
+        await page.GetByText("is outside $100 to").WaitForAsync();
+        await page.GetByLabel("amount lent, $").FillAsync("8000");
+        await page.GetByText("safe at 95 %").First.WaitForAsync();
+        await page.GetByLabel("term, years").FillAsync("40");
+        await page.GetByText("is outside 1 to 30").WaitForAsync();
+        await page.GetByLabel("term, years").FillAsync("7");
+        await page.GetByText("is outside 1 to 30").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await Sound(page, $"loan-form-{width}-{(dark ? "dark" : "light")}", width);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the case" }).ClickAsync();
+        await page.GetByText("Modelled, not a credit score").First.WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "futures the savings miss the payment" }).WaitForAsync();
+        var before = await page.Locator("h1").First.InnerTextAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the terms" }).ClickAsync();
+        await page.GetByLabel("amount lent, $").FillAsync("16000");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the case" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the terms" }).WaitForAsync();
+        await page.WaitForFunctionAsync("before => document.querySelector('h1').innerText !== before", before);
+        var after = await page.Locator("h1").First.InnerTextAsync();
+        Assert.True(Misses(after) > Misses(before), $"before: {before}; after: {after}");
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^delete (?!statement)") }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "yes, delete it" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^delete (?!statement)") }).WaitForAsync();
+        await dashboard.Close(page);
+    }
+
+    [Theory]
+    [InlineData("Letter", "lc_demo000")]
+    [InlineData("A4", "lc_demo050")]
+    public async Task The_case_sheet_is_one_page_with_its_fifteen_points(string paper, string id)
+    {
+        var page = await dashboard.Open($"/loans/{id}");
+        await page.GetByText("Fuel twice as dear, two coldest winters").First.WaitForAsync(new() { Timeout = 120_000 });
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        Assert.Equal(15, await page.Locator(".case-sheet .point").CountAsync());
+        await page.Locator(".case-sheet").WaitForAsync();
+        Assert.False(await page.Locator(".screen-only").IsVisibleAsync());
+        var bytes = await page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false });
+        if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder)
+        {
+            await File.WriteAllBytesAsync(Path.Combine(folder, $"case-sheet-{paper}.pdf"), bytes);
+            await page.SetViewportSizeAsync(740, 960);
+            await Dashboard.Keep(page, $"case-sheet-{paper}");
+        }
+
+        var pages = System.Text.RegularExpressions.Regex.Count(System.Text.Encoding.Latin1.GetString(bytes), "/Type\\s*/Page\\b");
+        Assert.Equal(1, pages);
+        await dashboard.Close(page);
+    }
+
+    private static int Misses(string heading) => int.Parse(System.Text.RegularExpressions.Regex.Match(heading, @"In (?:under )?(\d+) of 100").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static async Task Sound(IPage page, string name, int width)
+    {
+        var found = await page.RunAxe();
+        Assert.True(found.Violations.Length == 0, $"{name}: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
+        var wide = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        Assert.True(wide <= width, $"{name} is {wide} pixels wide on a screen of {width}");
+        await Dashboard.Keep(page, name);
+    }
+}
