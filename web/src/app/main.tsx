@@ -5,6 +5,7 @@ import '@fontsource/source-serif-4/600.css';
 import './tokens.css';
 import './app.css';
 import './ledger.css';
+import './print.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { createRoot } from 'react-dom/client';
 import { RouterProvider } from 'react-router';

@@ -7,6 +7,8 @@ const names: Record<string, string> = {
   'co-ops': 'Co-ops',
   options: 'Option',
   funding: 'Funding',
+  rounds: 'Rounds',
+  awards: 'Awards',
   fuel: 'Fuel',
   winters: 'Winters',
   evidence: 'Evidence',
@@ -25,8 +27,12 @@ export function titleOf(pathname: string): string {
         : 'House'
       : first === 'farms' && second !== ''
         ? 'Farm'
-        : first === 'fuel' && second === 'prices'
-          ? 'Fuel prices'
-          : names[first];
+        : first === 'rounds' && second !== ''
+          ? 'Round'
+          : first === 'awards' && second !== ''
+            ? 'Award'
+            : first === 'fuel' && second === 'prices'
+              ? 'Fuel prices'
+              : names[first];
   return `${page ?? 'No such page'} - FarmPortfolio`;
 }
