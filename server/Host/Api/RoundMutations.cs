@@ -144,7 +144,7 @@ public sealed partial class Mutation
             return Refused(new Fault("OUT_OF_RANGE", "rows", $"A grant of ${wrong.Value:#,0.##} for {desk.FarmName(desk.FarmOf(over))}, {desk.HouseName(over)} is outside 0 to its eligible cost.", "Give dollars between 0 and the eligible cost."));
         }
 
-        var order = told.Order.Select(r => changed.TryGetValue(r.HouseId, out var usd) ? r with { GrantUsd = usd > 0 ? usd : r.GrantUsd, Funded = usd > 0, Why = $"corrected: {input.Reason.Trim()}" } : r).OrderByDescending(r => r.Funded).ToList();
+        var order = WaitingList.Standing(told, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)]).Select(r => changed.TryGetValue(r.HouseId, out var usd) ? r with { GrantUsd = usd > 0 ? usd : r.GrantUsd, Funded = usd > 0, Why = $"corrected: {input.Reason.Trim()}" } : r).OrderByDescending(r => r.Funded).ToList();
         var plan = told with { Kind = DecisionKind.Correction, CorrectsId = last.Id, Reason = input.Reason.Trim(), DecidedOn = desk.Today, Order = order };
         if (plan.GrantUsd() > told.Round.Rules.BudgetUsd)
         {
@@ -191,7 +191,7 @@ public sealed partial class Mutation
         }
 
         var words = $"money came back; {(passed.Count == 0 ? "first on the list" : $"{passed.Count} before it ask for more than is free")}";
-        var plan = told with { Kind = DecisionKind.WaitingList, CorrectsId = last.Id, Reason = words, DecidedOn = desk.Today, Order = [.. told.Order.Select(r => r.HouseId == next.HouseId ? r with { Funded = true, Why = words } : r).OrderByDescending(r => r.Funded)] };
+        var plan = told with { Kind = DecisionKind.WaitingList, CorrectsId = last.Id, Reason = words, DecidedOn = desk.Today, Order = [.. WaitingList.Standing(told, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)]).Select(r => r.HouseId == next.HouseId ? r with { Funded = true, Why = words } : r).OrderByDescending(r => r.Funded)] };
         return Decided(desk, round, $"{desk.FarmName(next.FarmId)}, {desk.HouseName(next.HouseId)}, is funded from the waiting list of {round.Remarks.Name}", requestId, plan, [decision => RoundClosing.Award(desk, decision, plan, plan.Order.First(r => r.HouseId == next.HouseId))]);
     }
 

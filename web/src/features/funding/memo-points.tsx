@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { changeWords, measureNames, overrideWords, switchWords } from './plan-reports.tsx';
+import { conditionsOf } from './plan-table.tsx';
 import type { Plan, Round } from './round-query.ts';
 import { RulesWords } from './rules-words.tsx';
 
@@ -18,13 +19,12 @@ function Point({ title, children }: { title: string; children: ReactNode }) {
 export function MemoPoints({ round, plan }: { round: Round; plan: Plan }) {
   const waiting = plan.rows.filter((r) => !r.funded).slice(0, REFUSED);
   const out = plan.out.filter((o) => !plan.rows.some((r) => r.funded && r.houseId === o.optionId.split('~')[0])).slice(0, REFUSED);
-  const conditional = plan.rows.filter((r) => r.funded && r.conditions.length > 0);
+  const conditions = conditionsOf(plan);
   const declared = round.committee.filter((m) => m.interests.length > 0);
   return (
     <div className="points small">
       <div className="point">
-        <b>Rules.</b>
-        <RulesWords round={round} />
+        <b>Rules.</b> <RulesWords round={round} />
       </div>
       {plan.groups.length > 0 && (
         <Point title="Asked, eligible, funded">
@@ -48,7 +48,7 @@ export function MemoPoints({ round, plan }: { round: Round; plan: Plan }) {
       )}
       {plan.measures.length > 0 && (
         <Point title="By the other measures">
-          {plan.measures.map((m) => `${measureNames[m.merit]}, ${dollars(m.savingUsd)} a season: ${changeWords(m)}`).join('. ')}.
+          {plan.measures.map((m) => `${measureNames[m.merit]}, ${dollars(m.savingUsd)} a season: ${changeWords(m, 2, true)}`).join('. ')}.
         </Point>
       )}
       <Point title="Acts of the committee">{plan.overrides.length === 0 ? 'None.' : plan.overrides.map(overrideWords).join(' ')}</Point>
@@ -80,9 +80,7 @@ export function MemoPoints({ round, plan }: { round: Round; plan: Plan }) {
               )
               .join(' ')}
       </Point>
-      {conditional.length > 0 && (
-        <Point title="* On condition">{conditional.map((r) => `${r.farm}, ${r.house}: ${r.conditions.join(', ')}`).join('. ')}.</Point>
-      )}
+      {conditions.length > 0 && <Point title="On condition">{conditions.map((c, i) => `${String(i + 1)} ${c}`).join('; ')}.</Point>}
       <Point title="Cautions">
         Sealed houses with burners inside need ducted air and a carbon monoxide alarm; foam and covers meet the fire code; curtains and foam
         are opened before snow; licensed trades and local codes; money borrowed against savings can be lost.

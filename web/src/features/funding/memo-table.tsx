@@ -1,4 +1,5 @@
 import { figure, ofHundred } from '../../lib/units/format.ts';
+import { conditionNumbers, conditionsOf } from './plan-table.tsx';
 import type { Plan } from './round-query.ts';
 
 const season = (s: number | null | undefined): string => (s === null || s === undefined ? 'never' : String(s));
@@ -6,10 +7,12 @@ const season = (s: number | null | undefined): string => (s === null || s === un
 /** The table of the memo: what is funded, row by row. */
 export function MemoTable({ plan }: { plan: Plan }) {
   const sums = plan.sums !== null && plan.sums !== undefined;
+  const conditions = conditionsOf(plan);
+  const eligible = plan.rows.some((r) => r.funded && Math.round(r.eligibleUsd) !== Math.round(r.outlayUsd));
   const heads = [
     'farm, house, option',
     'whole cost $',
-    'eligible $',
+    ...(eligible ? ['eligible $'] : []),
     'grant $',
     'own part $',
     ...(sums ? ['paid back, season: middle; nine in ten', 'never of 100', 'data', 'funded of 100 futures'] : []),
@@ -33,10 +36,10 @@ export function MemoTable({ plan }: { plan: Plan }) {
               <tr key={r.optionId}>
                 <td>
                   <b>{r.farm}</b>, {r.house}: {r.title}
-                  {r.conditions.length > 0 ? ' *' : ''}
+                  {r.conditions.length > 0 && <sup> {conditionNumbers(r, conditions)}</sup>}
                 </td>
                 <td className="n">{figure(r.outlayUsd)}</td>
-                <td className="n">{figure(r.eligibleUsd)}</td>
+                {eligible && <td className="n">{figure(r.eligibleUsd)}</td>}
                 <td className="n">
                   <b>{figure(r.grantUsd, 5)}</b>
                 </td>

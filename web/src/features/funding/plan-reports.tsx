@@ -22,9 +22,13 @@ export const measureNames: Record<keyof typeof merits, string> = {
   BAD_YEARS: 'member saving where it is least',
 };
 
-export const changeWords = (m: Plan['measures'][number]): string => {
+/** Who would enter and leave; on paper by farm and house alone. */
+export const changeWords = (m: Plan['measures'][number], most = 3, brief = false): string => {
   const list = (names: readonly string[]) =>
-    names.slice(0, 3).join('; ') + (names.length > 3 ? ` and ${String(names.length - 3)} more` : '');
+    names
+      .slice(0, most)
+      .map((n) => (brief ? (n.split(': ')[0] ?? n) : n))
+      .join('; ') + (names.length > most ? ` and ${String(names.length - most)} more` : '');
   if (m.enter.length + m.leave.length === 0) return 'nobody would change';
   return [m.enter.length > 0 ? `enter: ${list(m.enter)}` : '', m.leave.length > 0 ? `leave: ${list(m.leave)}` : '']
     .filter(Boolean)

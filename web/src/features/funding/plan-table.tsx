@@ -12,6 +12,7 @@ const BELOW = 6;
 export function PlanTable({ plan, rule, decided }: { plan: Plan; rule: number; decided: boolean }) {
   const [all, showAll] = useState(false);
   const funded = plan.rows.filter((r) => r.funded).length;
+  const conditions = conditionsOf(plan);
   const shown = all ? plan.rows : plan.rows.slice(0, funded + BELOW);
   return (
     <section>
@@ -64,13 +65,16 @@ export function PlanTable({ plan, rule, decided }: { plan: Plan; rule: number; d
             {shown.map((r, i) => (
               <Fragment key={r.optionId}>
                 {i === funded && <Line plan={plan} decided={decided} />}
-                <Row row={r} plan={plan} rule={rule} />
+                <Row row={r} plan={plan} rule={rule} conditions={conditions} />
               </Fragment>
             ))}
             {shown.length === funded && <Line plan={plan} decided={decided} />}
           </tbody>
         </table>
       </div>
+      {conditions.length > 0 && (
+        <p className="small quiet">On condition: {conditions.map((c, i) => `${String(i + 1)} ${c}`).join('; ')}.</p>
+      )}
       {plan.rows.length > funded + BELOW && (
         <p className="below">
           <button className="link" aria-expanded={all} onClick={() => showAll(!all)}>
@@ -82,15 +86,22 @@ export function PlanTable({ plan, rule, decided }: { plan: Plan; rule: number; d
   );
 }
 
-const notes = (r: PlanRow): string =>
+/** Conditions of what is funded, each once: rows name them by their number. */
+export const conditionsOf = (plan: Plan): string[] => [...new Set(plan.rows.flatMap((r) => r.conditions))];
+
+/** Numbers of a row's conditions, as "1, 2". */
+export const conditionNumbers = (r: PlanRow, all: readonly string[]): string =>
+  r.conditions.map((c) => String(all.indexOf(c) + 1)).join(', ');
+
+const notes = (r: PlanRow, all: readonly string[]): string =>
   [
-    ...r.conditions,
+    ...(r.conditions.length > 0 ? [`on condition ${conditionNumbers(r, all)}`] : []),
     ...(r.grantUsd < r.askedUsd ? [`asked for ${dollars(r.askedUsd)}`] : []),
     ...(r.ballot.recused.length > 0 ? [`left the room: ${r.ballot.recused.join(', ')}`] : []),
     ...(r.funded && !r.pinned ? [] : [r.why]),
   ].join('; ');
 
-function Row({ row: r, plan, rule }: { row: PlanRow; plan: Plan; rule: number }) {
+function Row({ row: r, plan, rule, conditions }: { row: PlanRow; plan: Plan; rule: number; conditions: readonly string[] }) {
   const p = r.payback;
   return (
     <tr>
@@ -134,7 +145,7 @@ function Row({ row: r, plan, rule }: { row: PlanRow; plan: Plan; rule: number })
       <td className="n" data-name="own part $">
         {figure(r.ownPartUsd)}
       </td>
-      <td className="small note">{notes(r)}</td>
+      <td className="small note">{notes(r, conditions)}</td>
     </tr>
   );
 }

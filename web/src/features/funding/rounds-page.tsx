@@ -57,6 +57,7 @@ function RoundList({ rounds }: { rounds: readonly Kept[] }) {
           <thead>
             <tr>
               <th scope="col">round</th>
+              <th scope="col">state</th>
               <th scope="col" className="n">
                 grants
                 <br />$
@@ -73,7 +74,6 @@ function RoundList({ rounds }: { rounds: readonly Kept[] }) {
                 <br />
                 one in ten lower, higher
               </th>
-              <th scope="col">state</th>
             </tr>
           </thead>
           <tbody>
@@ -91,6 +91,9 @@ function RoundList({ rounds }: { rounds: readonly Kept[] }) {
                         : 'entered from papers'}
                   </span>
                 </td>
+                <td data-name="state:">
+                  {r.state === 'OPEN' ? 'open' : `decided on ${r.plan?.decidedOn ?? ''}, ${counted(r.decisions.length, 'decision')}`}
+                </td>
                 <td className="n chief">{r.plan ? figure(r.plan.grantUsd, 4) : ''}</td>
                 <td className="n" data-name="budget $">
                   {figure(r.rules.budgetUsd, 6)}
@@ -105,9 +108,6 @@ function RoundList({ rounds }: { rounds: readonly Kept[] }) {
                       {figure(r.plan.sums.savingUsd.p10)} to {figure(r.plan.sums.savingUsd.p90)}
                     </span>
                   )}
-                </td>
-                <td data-name="state:">
-                  {r.state === 'OPEN' ? 'open' : `decided on ${r.plan?.decidedOn ?? ''}, ${counted(r.decisions.length, 'decision')}`}
                 </td>
               </tr>
             ))}
