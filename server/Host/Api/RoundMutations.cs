@@ -19,7 +19,7 @@ public sealed record ShownInput(string Test, bool Passed, string? Evidence, Date
 public sealed record ApplicationInput([property: Id] string HouseId, DateOnly? CompleteOn, double? OtherGrantsUsd, IEnumerable<ShownInput> Shown);
 
 /// <summary>Days of a round; null = not set.</summary>
-public sealed record RoundDaysInput(DateOnly? RulesSetOn, DateOnly? ReserveUntilOn, DateOnly? GroupsUntilOn, DateOnly? WaitingUntilOn, int LookBackYears);
+public sealed record RoundDaysInput(DateOnly? RulesSetOn, DateOnly? ReserveUntilOn, DateOnly? GroupsUntilOn, DateOnly? WaitingUntilOn, int LookBackYears, int? ObligationYears);
 
 /// <summary>A round to save; no id = a new one. A part that is left out stays as it is.</summary>
 public sealed record SaveRoundInput(
@@ -66,6 +66,7 @@ public sealed partial class Mutation
             GroupsUntilOn = input.Days is null ? facts.GroupsUntilOn : input.Days.GroupsUntilOn,
             WaitingUntilOn = input.Days is null ? facts.WaitingUntilOn : input.Days.WaitingUntilOn,
             LookBackYears = input.Days?.LookBackYears ?? facts.LookBackYears,
+            ObligationYears = input.Days?.ObligationYears ?? facts.ObligationYears,
             Quorum = input.Quorum ?? facts.Quorum,
             Committee = committee is null ? facts.Committee : [.. committee.Select(m => new CommitteeMember(m.Key, m.Member.Present, m.Member.Vote, [.. m.Member.Interests.Select(i => new Interest(i.FarmId, i.Relation.Trim()))]))],
             Applications = input.Applications is null ? facts.Applications : [.. input.Applications.Select(a => new Application(a.HouseId, a.CompleteOn, a.OtherGrantsUsd ?? 0, [.. a.Shown.Select(s => new ShownTest(s.Test, s.Passed, s.Evidence, s.On))]))],

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { useAct } from './act-hook.ts';
-import { type Awarded, SaveAward, stepWords } from './awards-query.ts';
+import { type Awarded, SaveAward, stepWords, VerifyAward } from './awards-query.ts';
 
 const text = (n: number | null | undefined, scale = 1): string =>
   n === null || n === undefined ? '' : String(Math.round(n * scale * 100) / 100);
@@ -49,6 +49,7 @@ export function AwardForm({ award: a }: { award: Awarded }) {
         })
       ).saveAward,
   );
+  const verify = useAct(async () => (await ask(VerifyAward, { id: a.id, revision: a.revision, requestId: requestId() })).verifyAward);
   const field = (key: keyof typeof typed, label: string, type = 'number') => (
     <label>
       <span>{label}</span>
@@ -117,6 +118,12 @@ export function AwardForm({ award: a }: { award: Awarded }) {
           Save the award
         </button>
       </form>
+      <p>
+        <button className="link" disabled={verify.pending} onClick={() => verify.run()}>
+          verify it from the bills before and after
+        </button>
+      </p>
+      <FaultList faults={verify.faults} />
     </section>
   );
 }

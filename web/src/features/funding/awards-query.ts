@@ -74,6 +74,7 @@ export const Award = graphql(`
       paidUsd
       freedUsd
       bridgeUsd
+      obligationYears
       awardedOn
       state
       conditions
@@ -107,6 +108,14 @@ export const Award = graphql(`
 export const SaveAward = graphql(`
   mutation SaveAward($input: SaveAwardInput!) {
     saveAward(input: $input) {
+      ...Saved
+    }
+  }
+`);
+
+export const VerifyAward = graphql(`
+  mutation VerifyAward($id: ID!, $revision: Int!, $requestId: ID!) {
+    verifyAward(id: $id, expectedRevision: $revision, requestId: $requestId) {
       ...Saved
     }
   }

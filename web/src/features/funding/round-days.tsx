@@ -17,6 +17,7 @@ export function RoundDays({ round }: { round: Round }) {
   const [typed, set] = useState({
     name: round.name,
     lookBackYears: String(round.lookBackYears),
+    obligationYears: String(round.obligationYears),
     rulesSetOn: round.rulesSetOn ?? '',
     reserveUntilOn: round.reserveUntilOn ?? '',
     groupsUntilOn: round.groupsUntilOn ?? '',
@@ -33,6 +34,7 @@ export function RoundDays({ round }: { round: Round }) {
             name: typed.name,
             days: {
               lookBackYears: Number(typed.lookBackYears),
+              obligationYears: Number(typed.obligationYears),
               rulesSetOn: typed.rulesSetOn || null,
               reserveUntilOn: typed.reserveUntilOn || null,
               groupsUntilOn: typed.groupsUntilOn || null,
@@ -80,6 +82,10 @@ export function RoundDays({ round }: { round: Round }) {
             value={typed.lookBackYears}
             onChange={(e) => set({ ...typed, lookBackYears: e.target.value })}
           />
+        </label>
+        <label>
+          <span>years in which a grant is paid back for the months left</span>
+          <input type="number" min={1} max={10} value={typed.obligationYears} onChange={(e) => set({ ...typed, obligationYears: e.target.value })} />
         </label>
       </div>
       <FaultList faults={save.faults} />

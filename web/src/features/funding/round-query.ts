@@ -106,6 +106,7 @@ export const FundingRound = graphql(`
       groupsUntilOn
       waitingUntilOn
       lookBackYears
+      obligationYears
       quorum
       freeUsd
       nextInLine
