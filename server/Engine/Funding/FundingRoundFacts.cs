@@ -34,6 +34,9 @@ public sealed record FundingRoundFacts
     /// <summary>Years that earlier grants count against the farm's cap.</summary>
     public int LookBackYears { get; init; } = 6;
 
+    /// <summary>Years after payment in which a grant is paid back for the months left: 1 to 10 in practice (7 CFR 1466.21), 5 by common practice.</summary>
+    public int ObligationYears { get; init; } = 5;
+
     /// <summary>Applications.</summary>
     public IReadOnlyList<Application> Applications { get; init; } = [];
 
@@ -56,6 +59,11 @@ public sealed record FundingRoundFacts
         if (LookBackYears is < 0 or > 30)
         {
             faults.Add(new("OUT_OF_RANGE", "lookBackYears", $"{LookBackYears} years to look back are outside 0 to 30.", "Give 0 to 30 years."));
+        }
+
+        if (ObligationYears is < 1 or > 10)
+        {
+            faults.Add(new("OUT_OF_RANGE", "obligationYears", $"{ObligationYears} years of obligation are outside 1 to 10.", "Give 1 to 10 years."));
         }
 
         if (Committee.GroupBy(m => m.Key, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1 || string.IsNullOrWhiteSpace(g.Key)) is { } doubled)

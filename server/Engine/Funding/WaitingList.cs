@@ -10,6 +10,13 @@ public static class WaitingList
     public static double FreeUsd(RoundDecision decision, IEnumerable<AwardFacts> awards) =>
         Math.Max(0, decision.Round.Rules.AvailableUsd - awards.Sum(a => a.PayableCents) / 100.0);
 
+    /// <summary>The order as it stands after money came back: who gave it back is told as such and not as funded.</summary>
+    /// <param name="decision">The newest decision of the round.</param>
+    /// <param name="awards">Awards of the round.</param>
+    /// <returns>Rows in the frozen order.</returns>
+    public static IReadOnlyList<DecidedRow> Standing(RoundDecision decision, IReadOnlyCollection<AwardFacts> awards) =>
+        [.. decision.Order.Select(r => r.Funded && awards.LastOrDefault(a => a.HouseId == r.HouseId) is { ReturnedOn: { } on } back ? r with { Funded = false, Why = $"its money went back on {on:yyyy-MM-dd}: {back.ReturnedReason}" } : r)];
+
     /// <summary>The next on the list that the money reaches.</summary>
     /// <param name="decision">The newest decision of the round.</param>
     /// <param name="awards">Awards of the round.</param>

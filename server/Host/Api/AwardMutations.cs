@@ -39,7 +39,7 @@ public sealed partial class Mutation
             PaidCents = Cents(input.PaidUsd),
             ReturnedOn = input.ReturnedOn,
             ReturnedReason = input.ReturnedOn is null || string.IsNullOrWhiteSpace(input.ReturnedReason) ? null : input.ReturnedReason.Trim(),
-            Verified = input.Verified is { } v ? new(VerifiedBy.Hand, v.Share, v.Low, v.High, v.Season, v.Words.Trim()) : null,
+            Verified = input.Verified is not { } v ? null : award.Facts.Verified is { } known && (known.Share, known.Low, known.High, known.Words) == (v.Share, v.Low, v.High, v.Words.Trim()) ? known : new(VerifiedBy.Hand, v.Share, v.Low, v.High, v.Season, v.Words.Trim()),
         };
         var faults = new List<Fault>(facts.Check());
         if (facts.Milestones.GroupBy(m => m.Kind).Any(g => g.Count() > 1))
@@ -57,5 +57,40 @@ public sealed partial class Mutation
             ? new(null, false, faults.Select(FaultView.Of))
             : Saved(desk.Register.Items.Save(desk.Register.Viewer, desk.Register.Coop.Id, facts.ReturnedOn is not null && award.Facts.ReturnedOn is null ? $"the grant of {name} goes back" : $"the award of {name} is followed up", input.RequestId,
                 [new(ItemKind.Award, input.Id, input.ExpectedRevision, facts, award.Remarks)]));
+    }
+
+    /// <summary>Verifies an award from the bills of its tank or meter before and after it was installed, and keeps what they say.</summary>
+    public static SavePayload VerifyAward([FromServices] RoundsDesk desk, [Id] string id, int expectedRevision, [Id] string requestId)
+    {
+        if (!desk.Awards.TryGetValue(id, out var award))
+        {
+            return Missing("award");
+        }
+
+        var (verified, fault) = FromBills(desk, award.Facts);
+        return fault is not null
+            ? new(null, false, [FaultView.Of(fault)])
+            : Saved(desk.Register.Items.Save(desk.Register.Viewer, desk.Register.Coop.Id, $"the award of {desk.FarmName(award.Facts.FarmId)}, {desk.HouseName(award.Facts.HouseId)}, is verified from its bills", requestId,
+                [new(ItemKind.Award, id, expectedRevision, award.Facts with { Verified = verified }, award.Remarks)]));
+    }
+
+    private static (Verification? Verified, Fault? Fault) FromBills(RoundsDesk desk, AwardFacts facts)
+    {
+        var register = desk.Register;
+        if (facts.Milestones.FirstOrDefault(m => m.Kind == MilestoneKind.Installed)?.DoneOn is not { } installed || facts.PromisedKwh is not { } promised)
+        {
+            return (null, new("NOT_INSTALLED", "verified", "The day of installation or the promise is not on record.", "Enter the day it was installed and save, then verify."));
+        }
+
+        if (!register.Houses.TryGetValue(facts.HouseId, out var house) || register.Recorded(house.Facts) is not { } groupId || register.RecordOf(groupId) is not { } record)
+        {
+            return (null, new("NO_BILLS", "verified", "No bills are on file for the tank or meter of the house.", "Enter them on its page, or enter the result by hand with its interval."));
+        }
+
+        // the houses as they were: what the award paid for is taken off again where the register has it installed
+        var codes = facts.OptionKey.Split('-')[..^1];
+        var without = house with { Facts = house.Facts with { RetrofitsInstalled = [.. house.Facts.RetrofitsInstalled.Except(codes)] } };
+        var behind = register.Behind(groupId).Select(b => b.Id == house.Id && register.Model(without).Model is { } model ? b with { Model = model } : b).ToList();
+        return SavingFromBills.Of(register.Groups[groupId].Facts, record.Facts, behind, register.WintersOf(groupId), installed, promised);
     }
 }

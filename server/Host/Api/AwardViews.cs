@@ -78,6 +78,9 @@ public sealed class AwardView(RoundsDesk desk, Item<AwardFacts> award)
     /// <summary>What the farm pays before the grant is paid.</summary>
     public double BridgeUsd => (facts.InvoicedCents ?? facts.OutlayCents) / 100.0;
 
+    /// <summary>Years after payment in which it is paid back for the months left.</summary>
+    public int? ObligationYears => desk.Round(facts.RoundId)?.Facts.ObligationYears;
+
     /// <summary>Day it was given.</summary>
     public DateOnly AwardedOn => facts.AwardedOn;
 

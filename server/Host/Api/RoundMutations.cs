@@ -19,7 +19,7 @@ public sealed record ShownInput(string Test, bool Passed, string? Evidence, Date
 public sealed record ApplicationInput([property: Id] string HouseId, DateOnly? CompleteOn, double? OtherGrantsUsd, IEnumerable<ShownInput> Shown);
 
 /// <summary>Days of a round; null = not set.</summary>
-public sealed record RoundDaysInput(DateOnly? RulesSetOn, DateOnly? ReserveUntilOn, DateOnly? GroupsUntilOn, DateOnly? WaitingUntilOn, int LookBackYears);
+public sealed record RoundDaysInput(DateOnly? RulesSetOn, DateOnly? ReserveUntilOn, DateOnly? GroupsUntilOn, DateOnly? WaitingUntilOn, int LookBackYears, int? ObligationYears);
 
 /// <summary>A round to save; no id = a new one. A part that is left out stays as it is.</summary>
 public sealed record SaveRoundInput(
@@ -66,6 +66,7 @@ public sealed partial class Mutation
             GroupsUntilOn = input.Days is null ? facts.GroupsUntilOn : input.Days.GroupsUntilOn,
             WaitingUntilOn = input.Days is null ? facts.WaitingUntilOn : input.Days.WaitingUntilOn,
             LookBackYears = input.Days?.LookBackYears ?? facts.LookBackYears,
+            ObligationYears = input.Days?.ObligationYears ?? facts.ObligationYears,
             Quorum = input.Quorum ?? facts.Quorum,
             Committee = committee is null ? facts.Committee : [.. committee.Select(m => new CommitteeMember(m.Key, m.Member.Present, m.Member.Vote, [.. m.Member.Interests.Select(i => new Interest(i.FarmId, i.Relation.Trim()))]))],
             Applications = input.Applications is null ? facts.Applications : [.. input.Applications.Select(a => new Application(a.HouseId, a.CompleteOn, a.OtherGrantsUsd ?? 0, [.. a.Shown.Select(s => new ShownTest(s.Test, s.Passed, s.Evidence, s.On))]))],
@@ -144,7 +145,7 @@ public sealed partial class Mutation
             return Refused(new Fault("OUT_OF_RANGE", "rows", $"A grant of ${wrong.Value:#,0.##} for {desk.FarmName(desk.FarmOf(over))}, {desk.HouseName(over)} is outside 0 to its eligible cost.", "Give dollars between 0 and the eligible cost."));
         }
 
-        var order = told.Order.Select(r => changed.TryGetValue(r.HouseId, out var usd) ? r with { GrantUsd = usd > 0 ? usd : r.GrantUsd, Funded = usd > 0, Why = $"corrected: {input.Reason.Trim()}" } : r).OrderByDescending(r => r.Funded).ToList();
+        var order = WaitingList.Standing(told, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)]).Select(r => changed.TryGetValue(r.HouseId, out var usd) ? r with { GrantUsd = usd > 0 ? usd : r.GrantUsd, Funded = usd > 0, Why = $"corrected: {input.Reason.Trim()}" } : r).OrderByDescending(r => r.Funded).ToList();
         var plan = told with { Kind = DecisionKind.Correction, CorrectsId = last.Id, Reason = input.Reason.Trim(), DecidedOn = desk.Today, Order = order };
         if (plan.GrantUsd() > told.Round.Rules.BudgetUsd)
         {
@@ -191,7 +192,7 @@ public sealed partial class Mutation
         }
 
         var words = $"money came back; {(passed.Count == 0 ? "first on the list" : $"{passed.Count} before it ask for more than is free")}";
-        var plan = told with { Kind = DecisionKind.WaitingList, CorrectsId = last.Id, Reason = words, DecidedOn = desk.Today, Order = [.. told.Order.Select(r => r.HouseId == next.HouseId ? r with { Funded = true, Why = words } : r).OrderByDescending(r => r.Funded)] };
+        var plan = told with { Kind = DecisionKind.WaitingList, CorrectsId = last.Id, Reason = words, DecidedOn = desk.Today, Order = [.. WaitingList.Standing(told, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)]).Select(r => r.HouseId == next.HouseId ? r with { Funded = true, Why = words } : r).OrderByDescending(r => r.Funded)] };
         return Decided(desk, round, $"{desk.FarmName(next.FarmId)}, {desk.HouseName(next.HouseId)}, is funded from the waiting list of {round.Remarks.Name}", requestId, plan, [decision => RoundClosing.Award(desk, decision, plan, plan.Order.First(r => r.HouseId == next.HouseId))]);
     }
 

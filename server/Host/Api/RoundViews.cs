@@ -98,6 +98,9 @@ public sealed class RoundView(RoundsDesk desk, Item<FundingRoundFacts> round)
     /// <summary>Years that earlier grants count against the farm's cap.</summary>
     public int LookBackYears => round.Facts.LookBackYears;
 
+    /// <summary>Years after payment in which a grant is paid back for the months left.</summary>
+    public int ObligationYears => round.Facts.ObligationYears;
+
     /// <summary>Members that every item needs.</summary>
     public int Quorum => round.Facts.Quorum;
 

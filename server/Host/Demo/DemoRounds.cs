@@ -44,7 +44,7 @@ public sealed class DemoRounds(ItemStore items, DecisionStore decisions)
             Award("aw_demo4", id, first, order[3], a => a with { Milestones = Done(a, 1), ReturnedOn = new(2025, 9, 10), ReturnedReason = "the farm gave up the house" }),
         ]);
         var second = decisions.All(Viewer.Program, DemoCoop.Id)[^1];
-        var listed = first with { CorrectsId = second.Id, Kind = DecisionKind.WaitingList, DecidedOn = ListedOn, Reason = "money came back; first on the list", Order = [.. order.Select(r => r with { Funded = true })] };
+        var listed = first with { CorrectsId = second.Id, Kind = DecisionKind.WaitingList, DecidedOn = ListedOn, Reason = "money came back; first on the list", Order = [.. order.OrderByDescending(r => r != order[3]).Select(r => r == order[3] ? r with { Funded = false, Why = "its money went back on 2025-09-10: the farm gave up the house" } : r with { Funded = true })] };
         decisions.Decide(Viewer.Program, DemoCoop.Id, "Cold Ash, house 3, is funded from the waiting list of round 1", "demo decision 2", listed, id =>
             [Award("aw_demo5", id, listed, order[4], a => a with { Milestones = Done(a, 2) })]);
     }

@@ -79,6 +79,9 @@ public class AwardTests
         Assert.Equal("small", next!.HouseId);
         Assert.Equal("large", Assert.Single(passed).HouseId);
         Assert.Equal("large", WaitingList.Next(decision, [Award with { ReturnedOn = new(2026, 5, 1), ReturnedReason = "sold" }], new(2026, 6, 1)).Next!.HouseId);
+        var standing = WaitingList.Standing(decision, [Award with { ReturnedOn = new(2026, 5, 1), ReturnedReason = "sold" }]);
+        Assert.False(standing[0].Funded);
+        Assert.Equal("its money went back on 2026-05-01: sold", standing[0].Why);
         Assert.Equal("the list ended on 2026-12-31", WaitingList.Next(decision, [cheaper], new(2027, 1, 1)).WhyNone);
     }
 

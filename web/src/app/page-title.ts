@@ -8,6 +8,8 @@ const names: Record<string, string> = {
   options: 'Option',
   funding: 'Funding',
   loans: 'Loans',
+  rounds: 'Rounds',
+  awards: 'Awards',
   fuel: 'Fuel',
   winters: 'Winters',
   evidence: 'Evidence',
@@ -30,8 +32,12 @@ export function titleOf(pathname: string): string {
           ? second === 'book'
             ? 'Loan book'
             : 'Loan case'
-          : first === 'fuel' && second === 'prices'
-            ? 'Fuel prices'
-            : names[first];
+          : first === 'rounds' && second !== ''
+            ? 'Round'
+            : first === 'awards' && second !== ''
+              ? 'Award'
+              : first === 'fuel' && second === 'prices'
+                ? 'Fuel prices'
+                : names[first];
   return `${page ?? 'No such page'} - FarmPortfolio`;
 }

@@ -4,6 +4,7 @@ import type { Rules } from './funding-rules.ts';
 
 const reasons = {
   pin: ['heater failed, must be replaced now', 'quote expires before the next round', 'work of two houses saves a second visit'],
+  amount: ['quote was corrected', 'hardship', 'other money pays a part'],
   out: ['grower asked to wait', 'house is to be sold or pulled down', 'crop plan of the farm has changed', 'other money pays for it'],
 };
 const OTHER = 'other';
@@ -39,6 +40,9 @@ export function Committee({ row, rules, ask }: Props) {
       </button>{' '}
       <button className="link" onClick={() => ask('out')}>
         leave out<span className="hidden"> {row.option.house.name}</span>
+      </button>{' '}
+      <button className="link" onClick={() => ask('amount')}>
+        set amount<span className="hidden"> of {row.option.house.name}</span>
       </button>
     </>
   );
@@ -48,18 +52,28 @@ export function Committee({ row, rules, ask }: Props) {
 export function ReasonForm({ row, rules, ask, asking }: Props & { asking: Asking }) {
   const [reason, setReason] = useState('');
   const [words, setWords] = useState('');
+  const [usd, setUsd] = useState(String(row.grantUsd));
+  const doing = asking === 'pin' ? 'pin' : asking === 'out' ? 'leave out' : 'set the amount of';
   return (
     <form
       onSubmit={(e) => {
         e.preventDefault();
-        rules.add(asking, { ...itOf(row), reason: [reason === OTHER ? '' : reason, words.trim()].filter((x) => x !== '').join('; ') });
+        const choice = { ...itOf(row), reason: [reason === OTHER ? '' : reason, words.trim()].filter((x) => x !== '').join('; ') };
+        if (asking === 'amount') rules.addAmount({ ...choice, grantUsd: Number(usd) });
+        else rules.add(asking, choice);
         ask(undefined);
       }}
     >
       <div className="form">
+        {asking === 'amount' && (
+          <label>
+            <span>grant, dollars, at most its eligible cost</span>
+            <input type="number" min={0} value={usd} onChange={(e) => setUsd(e.target.value)} required />
+          </label>
+        )}
         <label>
           <span>
-            reason to {asking === 'pin' ? 'pin' : 'leave out'} {row.option.house.farm.name}, {row.option.house.name}
+            reason to {doing} {row.option.house.farm.name}, {row.option.house.name}
           </span>
           <select value={reason} onChange={(e) => setReason(e.target.value)} required>
             <option value="">choose a reason</option>
@@ -74,7 +88,7 @@ export function ReasonForm({ row, rules, ask, asking }: Props & { asking: Asking
           <input value={words} onChange={(e) => setWords(e.target.value)} required={reason === OTHER} pattern=".*\S.*" />
         </label>
       </div>
-      <button className="link">{asking === 'pin' ? 'pin it' : 'leave it out'}</button>{' '}
+      <button className="link">{asking === 'pin' ? 'pin it' : asking === 'out' ? 'leave it out' : 'set it'}</button>{' '}
       <button className="link" type="button" onClick={() => ask(undefined)}>
         never mind
       </button>

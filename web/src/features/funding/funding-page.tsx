@@ -15,8 +15,8 @@ import { inSentence } from '../../lib/units/told.ts';
 export function FundingPage() {
   const rules = useRules();
   const { data, error } = useQuery({
-    queryKey: ['funding', rules.input],
-    queryFn: () => ask(Funding, { rules: rules.input }),
+    queryKey: ['funding', rules.input, rules.roundId],
+    queryFn: () => ask(Funding, { rules: rules.input, roundId: rules.roundId }),
     placeholderData: (d) => d,
   });
   const order = data?.fundingOrder;
@@ -41,7 +41,7 @@ export function FundingPage() {
       {error && <p className="fault">{error.message}</p>}
       {data && !order && <NoOrder />}
       <div className="rules">
-        <RulesPanel rules={rules} />
+        <RulesPanel rules={rules} order={order ?? undefined} />
         {order && <OrderTable order={order} rules={rules} />}
       </div>
       {order && (

@@ -2,8 +2,8 @@ import type { FundingQuery } from '../../lib/graphql/generated/graphql.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 
 export const Funding = graphql(`
-  query Funding($rules: FundingRulesInput!) {
-    fundingOrder(rules: $rules) {
+  query Funding($rules: FundingRulesInput!, $roundId: ID) {
+    fundingOrder(rules: $rules, roundId: $roundId) {
       availableUsd
       emissionFactors
       grantUsd
@@ -13,6 +13,13 @@ export const Funding = graphql(`
       promisedUsd
       foundUsd
       merit
+      groupsCostUsd
+      groups {
+        name
+        minimumShare
+        fundedUsd
+        fundedHouses
+      }
       measures {
         merit
         grantUsd
@@ -63,6 +70,8 @@ export const Funding = graphql(`
         ownPartUsd
         meritPerGrantUsd
         why
+        askedUsd
+        conditions
         option {
           id
           key

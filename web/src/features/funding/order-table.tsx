@@ -83,8 +83,16 @@ export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
           </button>
         </p>
       )}
-      {rules.excluded.length > 0 && (
+      {rules.excluded.length + rules.amounts.length > 0 && (
         <ul className="small">
+          {rules.amounts.map((a, no) => (
+            <li key={a.houseId + a.optionKey}>
+              Amount set: {a.optionKey}, {dollars(a.grantUsd, 6)} ({a.reason}){' '}
+              <button className="link" onClick={() => rules.drop('amount', no)}>
+                as the rules give it
+              </button>
+            </li>
+          ))}
           {rules.excluded.map((o) => (
             <li key={o.houseId + o.optionKey}>
               Left out: {o.optionKey} ({o.reason}){' '}
@@ -124,7 +132,7 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
         </td>
         <td data-name="data">
           <GradeMark grade={r.option.house.dataGrade} />
-          {r.option.house.dataGrade === 'C' && r.funded ? <span className="second"> if bills come</span> : null}
+          {r.conditions.some((c) => c.startsWith('bills')) && r.funded ? <span className="second"> if bills come</span> : null}
         </td>
         <td className="n" data-name="funded in, of 100">
           <ShareBar share={r.fundedShare} />

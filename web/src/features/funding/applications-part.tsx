@@ -1,0 +1,171 @@
+import { useState } from 'react';
+import { FaultList } from '../../components/forms/fault-list.tsx';
+import { ask, requestId } from '../../lib/graphql/client.ts';
+import { dollars } from '../../lib/units/format.ts';
+import { useAct } from './act-hook.ts';
+import { type Farms, type Round, SaveRound } from './round-query.ts';
+
+type Application = Round['applications'][number];
+type Typed = Pick<Application, 'houseId' | 'completeOn' | 'otherGrantsUsd' | 'shown'>;
+
+/** What is on file for a house: when the application was complete, other public money, what was shown of the tests. */
+export function ApplicationsPart({ round, farms }: { round: Round; farms: Farms }) {
+  const [editing, edit] = useState<string>();
+  const open = round.state === 'OPEN';
+  const save = useAct(
+    async (applications: Typed[]) =>
+      (
+        await ask(SaveRound, {
+          input: {
+            id: round.id,
+            expectedRevision: round.revision,
+            requestId: requestId(),
+            name: round.name,
+            applications: applications.map(({ houseId, completeOn, otherGrantsUsd, shown }) => ({
+              houseId,
+              completeOn: completeOn ?? null,
+              otherGrantsUsd,
+              shown: shown.map(({ test, passed, evidence, on }) => ({ test, passed, evidence: evidence ?? null, on: on ?? null })),
+            })),
+          },
+        })
+      ).saveRound,
+    () => edit(undefined),
+  );
+  const known = (house: string) => round.applications.find((a) => a.houseId === house);
+  return (
+    <section>
+      <h2>Applications on file</h2>
+      <p className="caption">
+        A house without one takes part with what the register says of its farm; what the rules ask to be shown then stands as a condition.
+      </p>
+      <ul>
+        {round.applications.map((a) => (
+          <li key={a.houseId}>
+            <b>
+              {a.farm}, {a.house}
+            </b>
+            {a.completeOn ? `: complete on ${a.completeOn}` : ''}
+            {a.otherGrantsUsd > 0 ? `; ${dollars(a.otherGrantsUsd)} of other public money` : ''}
+            {a.shown.map((s) => `; ${s.test}: ${s.passed ? 'yes' : 'no'}${s.evidence ? `, ${s.evidence}` : ''}`).join('')}{' '}
+            {open && (
+              <button className="link" onClick={() => edit(a.houseId)}>
+                change
+                <span className="hidden">
+                  {' '}
+                  that of {a.farm}, {a.house}
+                </span>
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+      {open && (
+        <label style={{ maxWidth: 360 }}>
+          <span>enter one for</span>
+          <select value="" onChange={(e) => edit(e.target.value)}>
+            <option value="">choose a house</option>
+            {farms.flatMap((f) =>
+              f.houses.map((h) => (
+                <option key={h.id} value={h.id}>
+                  {f.name}, {h.name}
+                </option>
+              )),
+            )}
+          </select>
+        </label>
+      )}
+      {editing && (
+        <ApplicationForm
+          key={editing}
+          tests={round.rules.tests}
+          application={known(editing) ?? { houseId: editing, completeOn: null, otherGrantsUsd: 0, shown: [] }}
+          name={
+            farms.flatMap((f) => f.houses.map((h) => ({ id: h.id, name: `${f.name}, ${h.name}` }))).find((h) => h.id === editing)?.name ??
+            ''
+          }
+          save={(a) => save.run([...round.applications.filter((x) => x.houseId !== editing), a])}
+          remove={known(editing) ? () => save.run(round.applications.filter((x) => x.houseId !== editing)) : undefined}
+          close={() => edit(undefined)}
+        />
+      )}
+      <FaultList faults={save.faults} />
+    </section>
+  );
+}
+
+function ApplicationForm(props: {
+  tests: readonly string[];
+  application: Typed;
+  name: string;
+  save: (a: Typed) => void;
+  remove: (() => void) | undefined;
+  close: () => void;
+}) {
+  const [typed, set] = useState(props.application);
+  const shown = (test: string) => typed.shown.find((s) => s.test === test);
+  const show = (test: string, passed: string, evidence: string) =>
+    set({
+      ...typed,
+      shown: [
+        ...typed.shown.filter((s) => s.test !== test),
+        ...(passed === '' ? [] : [{ test, passed: passed === 'yes', evidence, on: shown(test)?.on ?? null }]),
+      ],
+    });
+  return (
+    <form
+      aria-label={`application of ${props.name}`}
+      onSubmit={(e) => {
+        e.preventDefault();
+        props.save(typed);
+      }}
+    >
+      <h3>{props.name}</h3>
+      <div className="form">
+        <label>
+          <span>complete on</span>
+          <input type="date" value={typed.completeOn ?? ''} onChange={(e) => set({ ...typed, completeOn: e.target.value || null })} />
+        </label>
+        <label>
+          <span>other public money for the work, $</span>
+          <input
+            type="number"
+            min={0}
+            value={typed.otherGrantsUsd}
+            onChange={(e) => set({ ...typed, otherGrantsUsd: Number(e.target.value) })}
+          />
+        </label>
+        {props.tests.map((t) => (
+          <div key={t}>
+            <label>
+              <span>{t}</span>
+              <select
+                value={shown(t) ? (shown(t)?.passed ? 'yes' : 'no') : ''}
+                onChange={(e) => show(t, e.target.value, shown(t)?.evidence ?? '')}
+              >
+                <option value="">not shown yet</option>
+                <option value="yes">yes</option>
+                <option value="no">no: not eligible</option>
+              </select>
+            </label>
+            {shown(t) && (
+              <label>
+                <span>what shows it</span>
+                <input value={shown(t)?.evidence ?? ''} onChange={(e) => show(t, shown(t)?.passed ? 'yes' : 'no', e.target.value)} />
+              </label>
+            )}
+          </div>
+        ))}
+      </div>
+      <button className="filled">Save the application</button>{' '}
+      {props.remove && (
+        <button className="link" type="button" onClick={props.remove}>
+          take it off the file
+        </button>
+      )}{' '}
+      <button className="link" type="button" onClick={props.close}>
+        leave it as it was
+      </button>
+    </form>
+  );
+}
