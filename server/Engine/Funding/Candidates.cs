@@ -22,6 +22,7 @@ internal static class Candidates
     public static (List<Candidate> Candidates, List<(int Index, string Why, string Rule)> Refused) Of(
         StudyResult result, Func<string, string> farmOf, Func<string, string> relatedOf, FundingRules rules)
     {
+        var pinnedByRule = rules.Pinned.Select(p => (p.HouseId, p.OptionKey)).ToHashSet();
         var candidates = new List<Candidate>();
         var refused = new List<(int, string, string)>();
         for (var i = 0; i < result.Options.Count; i++)
@@ -36,7 +37,7 @@ internal static class Candidates
             var eligible = o.Costs.OutlayUsd > 0 ? o.OutlayUsd * Math.Min(1, o.Costs.EligibleUsd / o.Costs.OutlayUsd) : o.OutlayUsd;
             var grant = Math.Floor(Math.Min(rules.CostShare * eligible, rules.HouseCapUsd));
             var paid = o.Lasting.ShareBy(rules.PaybackSeasons);
-            var pinned = rules.Pinned.Any(p => p.HouseId == o.HouseId && p.OptionKey == o.Key);
+            var pinned = pinnedByRule.Contains((o.HouseId, o.Key));
             if (rules.Excluded.FirstOrDefault(e => e.HouseId == o.HouseId && (e.OptionKey is null || e.OptionKey == o.Key)) is { } gone)
             {
                 refused.Add((i, $"left out by the committee: {gone.Reason}", "excluded"));
@@ -62,52 +63,8 @@ internal static class Candidates
         return (rules.Merit == Merit.BadYears && result.SavingByPath.Count > 0 ? InBadYears(candidates, result, rules) : candidates, refused);
     }
 
-    /// <summary>Best next step by added merit a grant dollar, at most one option a house; a dearer option of a house already in is an added step.</summary>
-    public static List<Candidate> Pick(List<Candidate> candidates, FundingRules rules, double money, Func<Candidate, double> merit)
-    {
-        var chosen = new Dictionary<string, (Candidate Option, int Place)>(StringComparer.Ordinal);
-        var farms = new Dictionary<string, double>(StringComparer.Ordinal);
-        var place = 0;
-        void Take(Candidate c)
-        {
-            var before = chosen.TryGetValue(c.House, out var old) ? old.Option.Grant : 0;
-            money -= c.Grant - before;
-            farms[c.Farm] = farms.GetValueOrDefault(c.Farm) + c.Grant - before;
-            chosen[c.House] = (c, before > 0 ? old.Place : place++);
-        }
-
-        foreach (var c in candidates.Where(c => c.Pinned && c.Grant <= money))
-        {
-            Take(c);
-        }
-
-        while (true)
-        {
-            Candidate? best = null;
-            var bestRatio = 0.0;
-            foreach (var c in candidates)
-            {
-                var old = chosen.TryGetValue(c.House, out var have) ? have.Option : null;
-                var (more, grant) = (merit(c) - (old is null ? 0 : merit(old)), c.Grant - (old?.Grant ?? 0));
-                if (old?.Pinned == true || more <= 0 || grant <= 0 || grant > money || farms.GetValueOrDefault(c.Farm) + grant > rules.FarmCapUsd)
-                {
-                    continue;
-                }
-
-                if (more / grant > bestRatio)
-                {
-                    (best, bestRatio) = (c, more / grant);
-                }
-            }
-
-            if (best is null)
-            {
-                return [.. chosen.Values.OrderBy(v => v.Place).Select(v => v.Option)];
-            }
-
-            Take(best);
-        }
-    }
+    /// <summary>Best next step by added merit a grant dollar, at most one option a house; a dearer option of a house already in is an added step. Of equal steps the first in order is taken.</summary>
+    public static List<Candidate> Pick(List<Candidate> candidates, FundingRules rules, double money, Func<Candidate, double> merit) => new Picking(candidates, rules.FarmCapUsd, money, merit).Picked();
 
     /// <summary>
     /// Weighs each option by its mean saving in those futures in which what is picked saves least, turn by turn until the worst tenth gets no better: the

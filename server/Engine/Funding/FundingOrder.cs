@@ -113,8 +113,11 @@ public sealed record FundingOrder
             return new MeasureOrder(merit, places, picked.Sum(c => c.Grant), Sum(o => o.SavingUsd.Mean), Candidates.Tail(result, picked), Sum(o => o.HeatSavedKwh), Sum(o => o.Co2SavedKg));
         })];
 
-    private static IOrderedEnumerable<Candidate> Waiting(List<Candidate> candidates, List<Candidate> picked) =>
-        candidates.Where(c => picked.All(p => p.House != c.House)).GroupBy(c => c.House).Select(g => g.MaxBy(c => c.Merit / c.Grant)!).OrderByDescending(c => c.Merit / c.Grant).ThenBy(c => c.Index);
+    private static IOrderedEnumerable<Candidate> Waiting(List<Candidate> candidates, List<Candidate> picked)
+    {
+        var have = picked.Select(p => p.House).ToHashSet(StringComparer.Ordinal);
+        return candidates.Where(c => !have.Contains(c.House)).GroupBy(c => c.House).Select(g => g.MaxBy(c => c.Merit / c.Grant)!).OrderByDescending(c => c.Merit / c.Grant).ThenBy(c => c.Index);
+    }
 
     private static string Buys(Candidate p, Merit merit) => merit switch
     {
@@ -160,24 +163,23 @@ public sealed record FundingOrder
 
     private static Dictionary<int, double> Shares(List<Candidate> candidates, StudyResult result, FundingRules rules)
     {
-        var counts = candidates.ToDictionary(c => c.Index, _ => 0.0);
         if (candidates.Count == 0)
         {
-            return counts;
+            return [];
         }
 
         var paths = result.SavingByPath[candidates[0].Index].Length;
         var futures = Math.Min(SingleFutures, paths);
-        for (var f = 0; f < futures; f++)
+        var counts = new int[result.Options.Count];
+        Parallel.For(0, futures, f =>
         {
             var path = (int)((long)f * paths / futures);
             foreach (var c in Candidates.Pick(candidates, rules, rules.AvailableUsd, c => rules.Merit is Merit.NetSaving or Merit.BadYears ? result.SavingByPath[c.Index][path] : c.Merit))
             {
-                counts[c.Index] += 1.0 / futures;
+                Interlocked.Increment(ref counts[c.Index]);
             }
-        }
-
-        return counts;
+        });
+        return candidates.ToDictionary(c => c.Index, c => (double)counts[c.Index] / futures);
     }
 
     private static Distribution Sum(StudyResult result, IEnumerable<Candidate> picked, int replicates) => Distribution.Of(Candidates.PathSum(result, picked), replicates);

@@ -4,6 +4,7 @@ using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Studies;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage.Items;
+using FarmPortfolio.Host.Studies;
 using GraphQL;
 
 namespace FarmPortfolio.Host.Api;
@@ -22,15 +23,26 @@ public sealed partial class CoopView
 {
     private const double OneInTen = 1.2815515655446004;
 
-    /// <summary>Houses without a record, defaults taken, gaps in the weather, quotes that have run out; what is worth most first.</summary>
-    public IEnumerable<DataGapView> DataGaps([FromServices] TimeProvider clock)
+    /// <summary>Houses without a record, defaults taken, gaps in the weather, quotes that have run out; what is worth most first, so many of them.</summary>
+    public IEnumerable<DataGapView> DataGaps([FromServices] TimeProvider clock, [FromServices] PageShelf shelf, int first = 20)
+    {
+        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        return Gaps(shelf, today).Take(Math.Clamp(first, 1, MostAPage));
+    }
+
+    /// <summary>Number of all that the data lacks.</summary>
+    public int DataGapTotal([FromServices] TimeProvider clock, [FromServices] PageShelf shelf) => Gaps(shelf, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)).Count;
+
+    private List<DataGapView> Gaps(PageShelf shelf, DateOnly today) => shelf.Of($"gaps {register.Coop.Id} {register.LastSeq} {register.Newest?.Id} {today:o}", () => Weighed(today))!;
+
+    private List<DataGapView> Weighed(DateOnly today)
     {
         var models = register.Houses.Values.Select(h => (House: h, register.Model(h).Model, Year: register.Middling(h.Facts))).Where(m => m.Model is not null && m.Year is not null)
             .Select(m => (m.House, Model: m.Model!, Year: m.Year!)).ToList();
-        var fuel = models.ToDictionary(m => m.House.Id, m => FuelKwh(m.Model, m.Year));
+        var fuel = models.AsParallel().Select(m => (m.House.Id, Kwh: FuelKwh(m.Model, m.Year))).ToDictionary(m => m.Id, m => m.Kwh);
         var price = PaidUsdPerKwh(models.Select(m => (m.Model.Heaters[0].Fuel, fuel[m.House.Id])));
         double Usd(Item<HouseFacts> house, HouseModel model, double kwh) => kwh * price.GetValueOrDefault(model.Heaters[0].Fuel);
-        return [.. NoRecord(models, fuel, Usd).Concat(Defaults(models, Usd)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)))
+        return [.. NoRecord(models, fuel, Usd).Concat(Defaults(models, Usd)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(today))
             .OrderByDescending(g => g.WorthUsd ?? -1).ThenBy(g => g.Where, StringComparer.Ordinal).ThenBy(g => g.What, StringComparer.Ordinal)];
     }
 
@@ -45,7 +57,7 @@ public sealed partial class CoopView
     private IEnumerable<DataGapView> Defaults(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Func<Item<HouseFacts>, HouseModel, double, double> usd) => models
         .SelectMany(m => m.Model.DefaultsUsed.Select(d => (m.House, m.Model, m.Year, Default: d))).GroupBy(x => (x.Default.Field, Title: x.Default.Title.Split(':')[0])).Select(g =>
         {
-            var swings = g.Select(x => (x.House, x.Model, Kwh: Swing(x.House, x.Model, x.Year, x.Default))).ToList();
+            var swings = g.ToList().AsParallel().AsOrdered().Select(x => (x.House, x.Model, Kwh: Swing(x.House, x.Model, x.Year, x.Default))).ToList();
             var known = swings.Where(s => s.Kwh is not null).ToList();
             return new DataGapView("default", Count(g.Select(x => x.House.Id).Distinct().Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum(s => usd(s.House, s.Model, s.Kwh!.Value)));
         });
