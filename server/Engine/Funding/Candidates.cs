@@ -61,6 +61,7 @@ internal static class Candidates
     /// <summary>Options that the rules let in, each with its grant and worth, and those they keep out.</summary>
     public static (List<Candidate> Candidates, List<(int Index, string Why, string Rule)> Refused) Of(StudyResult result, Func<string, Applicant> applicantOf, FundingRules rules)
     {
+        var pinnedByRule = rules.Pinned.Select(p => (p.HouseId, p.OptionKey)).ToHashSet();
         var candidates = new List<Candidate>();
         var refused = new List<(int, string, string)>();
         for (var i = 0; i < result.Options.Count; i++)

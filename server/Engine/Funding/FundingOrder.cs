@@ -244,24 +244,23 @@ public sealed record FundingOrder
 
     private static Dictionary<int, double> Shares(List<Candidate> candidates, StudyResult result, FundingRules rules)
     {
-        var counts = candidates.ToDictionary(c => c.Index, _ => 0.0);
         if (candidates.Count == 0)
         {
-            return counts;
+            return [];
         }
 
         var paths = result.SavingByPath[candidates[0].Index].Length;
         var futures = Math.Min(SingleFutures, paths);
-        for (var f = 0; f < futures; f++)
+        var counts = new int[result.Options.Count];
+        Parallel.For(0, futures, f =>
         {
             var path = (int)((long)f * paths / futures);
             foreach (var c in Picking.Chosen(candidates, rules, rules.AvailableUsd, c => rules.Merit is Merit.NetSaving or Merit.BadYears ? result.SavingByPath[c.Index][path] : c.Merit))
             {
-                counts[c.Index] += 1.0 / futures;
+                Interlocked.Increment(ref counts[c.Index]);
             }
-        }
-
-        return counts;
+        });
+        return candidates.ToDictionary(c => c.Index, c => (double)counts[c.Index] / futures);
     }
 
     private static Distribution Sum(StudyResult result, IEnumerable<Candidate> picked, int replicates) => Distribution.Of(Candidates.PathSum(result, picked), replicates);

@@ -15,7 +15,8 @@ internal static class Picking
     /// <summary>Gives a sum away: without regard to groups where that meets every minimum, otherwise each group's own best first until it has its share.</summary>
     public static Picked Of(List<Candidate> candidates, FundingRules rules, double money, Func<Candidate, double> merit)
     {
-        var free = new Purse(candidates, rules, money, merit);
+        var lots = new Lots(candidates, merit);
+        var free = new Purse(lots, rules, money);
         free.Pinned();
         free.Fill(_ => true, () => false);
         var wanting = rules.Groups.Where(g => g.MinimumShare > 0).ToList();
@@ -24,7 +25,7 @@ internal static class Picking
             return free.Picked(0);
         }
 
-        var purse = new Purse(candidates, rules, money, merit);
+        var purse = new Purse(lots, rules, money);
         purse.Pinned();
         var held = 0.0;
         foreach (var g in wanting)
@@ -37,100 +38,5 @@ internal static class Picking
         purse.Hold(held);
         purse.Fill(_ => true, () => false);
         return purse.Picked(held);
-    }
-
-    private sealed class Purse(List<Candidate> candidates, FundingRules rules, double money, Func<Candidate, double> merit)
-    {
-        private readonly Dictionary<string, (Candidate Option, int Place)> chosen = new(StringComparer.Ordinal);
-        private readonly Dictionary<string, double> farms = candidates.GroupBy(c => c.Farm).ToDictionary(g => g.Key, g => g.Max(c => c.Earlier), StringComparer.Ordinal);
-        private readonly Dictionary<string, double> passed = new(StringComparer.Ordinal);
-        private double left = money;
-
-        public void Hold(double usd) => left -= usd;
-
-        public double Given(string group) => chosen.Values.Where(v => v.Option.Groups.Contains(group)).Sum(v => v.Option.Grant);
-
-        public void Pinned()
-        {
-            foreach (var c in candidates.Where(c => c.Pinned && !chosen.ContainsKey(c.House)))
-            {
-                if (c.Grant <= left)
-                {
-                    Take(c);
-                }
-            }
-        }
-
-        public void Fill(Func<Candidate, bool> may, Func<bool> enough)
-        {
-            while (!enough())
-            {
-                Candidate? best = null;
-                var bestRatio = 0.0;
-                foreach (var c in candidates)
-                {
-                    if (!may(c) || Sized(c) is not { } sized)
-                    {
-                        continue;
-                    }
-
-                    var old = chosen.TryGetValue(c.House, out var have) ? have.Option : null;
-                    var ratio = Candidate.Tied((merit(c) - (old is null ? 0 : merit(old))) / (sized.Grant - (old?.Grant ?? 0)));
-                    if (ratio > bestRatio || (best is not null && ratio == bestRatio && sized.Before(best)))
-                    {
-                        (best, bestRatio) = (sized, ratio);
-                    }
-                }
-
-                if (best is null)
-                {
-                    return;
-                }
-
-                Passed(best, bestRatio, may);
-                Take(best);
-            }
-        }
-
-        public Picked Picked(double held) => new(
-            [.. chosen.Values.OrderBy(v => v.Place).Select(v => v.Option)],
-            passed.Where(s => !chosen.ContainsKey(s.Key)).ToDictionary(StringComparer.Ordinal),
-            held);
-
-        // as large as the money and the farm's cap allow; null = it cannot be had
-        private Candidate? Sized(Candidate c)
-        {
-            var old = chosen.TryGetValue(c.House, out var have) ? have.Option : null;
-            var room = Math.Min(left, rules.FarmCapUsd - farms[c.Farm]) + (old?.Grant ?? 0);
-            var grant = c.Grant <= room ? c.Grant : Math.Floor(room + 1e-9);
-            var cut = grant < c.Grant;
-            if (old?.Pinned == true || merit(c) - (old is null ? 0 : merit(old)) <= 0 || grant - (old?.Grant ?? 0) <= 0
-                || (cut && (c.Pinned || rules.PartialShare >= 1 || grant < rules.PartialShare * c.Asked || grant < rules.MinimumGrantUsd)))
-            {
-                return null;
-            }
-
-            return cut ? c with { Grant = grant, Conditions = [.. c.Conditions, Eligibility.Smaller] } : c;
-        }
-
-        // whose turn it was, had there been money enough
-        private void Passed(Candidate best, double bestRatio, Func<Candidate, bool> may)
-        {
-            foreach (var c in candidates.Where(c => may(c) && c.Grant > left && !chosen.ContainsKey(c.House) && Sized(c) is null && farms[c.Farm] + c.Grant <= rules.FarmCapUsd && c.House != best.House))
-            {
-                if (Candidate.Tied(merit(c) / c.Grant) > bestRatio)
-                {
-                    passed.TryAdd(c.House, left);
-                }
-            }
-        }
-
-        private void Take(Candidate c)
-        {
-            var before = chosen.TryGetValue(c.House, out var old) ? old.Option.Grant : 0;
-            left -= c.Grant - before;
-            farms[c.Farm] += c.Grant - before;
-            chosen[c.House] = (c, before > 0 ? old.Place : chosen.Count);
-        }
     }
 }

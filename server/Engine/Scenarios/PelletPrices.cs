@@ -38,7 +38,11 @@ public static class PelletPrices
             : new(FuelKind.WoodPellets, PriceFit.Of(record, PriceClass.RetailFuel, own), false, null, series.Unit, [.. Enumerable.Range(0, 3).Select(i => Exp(record.LogPrices[Max(0, record.LogPrices.Length - 1 - i)]))]);
     }
 
-    private static PriceModel Usual(FuelPriceAssumption? own, DateOnly before)
+    /// <summary>How pellets move where no record of them is.</summary>
+    /// <param name="own">Assumptions; null = the usual ones.</param>
+    /// <param name="before">Month before the first season.</param>
+    /// <returns>The model, level in US dollars a short ton.</returns>
+    public static PriceModel Usual(FuelPriceAssumption? own, DateOnly before)
     {
         var volatility = own?.VolatilityPerYear ?? UsualVolatility;
         return new()

@@ -5,6 +5,7 @@ using FarmPortfolio.Engine.Studies;
 using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage.Items;
+using FarmPortfolio.Host.Studies;
 using GraphQL;
 
 namespace FarmPortfolio.Host.Api;
@@ -21,14 +22,25 @@ public sealed record DataGapView(string Kind, string Where, string What, [proper
 /// <summary>What the data lacks.</summary>
 public sealed partial class CoopView
 {
-    /// <summary>Houses without a record, defaults taken, gaps in the weather, quotes that have run out; what is worth most first.</summary>
-    public IEnumerable<DataGapView> DataGaps([FromServices] TimeProvider clock)
+    /// <summary>Houses without a record, defaults taken, gaps in the weather, quotes that have run out; what is worth most first, so many of them.</summary>
+    public IEnumerable<DataGapView> DataGaps([FromServices] TimeProvider clock, [FromServices] PageShelf shelf, int first = 20)
+    {
+        var today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        return Gaps(shelf, today).Take(Math.Clamp(first, 1, MostAPage));
+    }
+
+    /// <summary>Number of all that the data lacks.</summary>
+    public int DataGapTotal([FromServices] TimeProvider clock, [FromServices] PageShelf shelf) => Gaps(shelf, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)).Count;
+
+    private List<DataGapView> Gaps(PageShelf shelf, DateOnly today) => shelf.Of($"gaps {register.Coop.Id} {register.LastSeq} {register.Newest?.Id} {today:o}", () => Weighed(today))!;
+
+    private List<DataGapView> Weighed(DateOnly today)
     {
         var models = register.Houses.Values.Select(h => (House: h, register.Model(h).Model, Year: register.Middling(h.Facts))).Where(m => m.Model is not null && m.Year is not null)
             .Select(m => (m.House, Model: m.Model!, Year: m.Year!)).ToList();
-        var heat = models.ToDictionary(m => m.House.Id, m => HeatKwh(m.Model, m.Year));
+        var heat = models.AsParallel().Select(m => (m.House.Id, Kwh: HeatKwh(m.Model, m.Year))).ToDictionary(m => m.Id, m => m.Kwh);
         var price = PaidUsdPerKwh(models.SelectMany(m => FuelShare.Of(m.Model).Select(s => (s.Fuel, s.FuelKwh(heat[m.House.Id])))));
-        return [.. NoRecord(models, heat, price).Concat(Defaults(models, price)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime)))
+        return [.. NoRecord(models, heat, price).Concat(Defaults(models, price)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(today))
             .OrderByDescending(g => g.WorthUsd ?? -1).ThenBy(g => g.Where, StringComparer.Ordinal).ThenBy(g => g.What, StringComparer.Ordinal)];
     }
 
@@ -43,7 +55,7 @@ public sealed partial class CoopView
     private IEnumerable<DataGapView> Defaults(List<(Item<HouseFacts> House, HouseModel Model, WeatherYear Year)> models, Dictionary<Engine.FuelKind, double> price) => models
         .SelectMany(m => m.Model.DefaultsUsed.DistinctBy(d => (d.Field, d.Title, d.Value)).Select(d => (m.House, m.Model, m.Year, Default: d))).GroupBy(x => (x.Default.Field, Title: x.Default.Title.Split(':')[0])).Select(g =>
         {
-            var known = g.Select(x => Swing(x.House, x.Model, x.Year, x.Default, price)).OfType<double>().ToList();
+            var known = g.ToList().AsParallel().AsOrdered().Select(x => Swing(x.House, x.Model, x.Year, x.Default, price)).OfType<double>().ToList();
             return new DataGapView("default", Count(g.Select(x => x.House.Id).Distinct().Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum());
         });
 

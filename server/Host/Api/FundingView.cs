@@ -122,11 +122,28 @@ public sealed record FrontierPointView(double GrantUsd, double SavingP10, double
 
 /// <summary>What to fund first.</summary>
 [Name("FundingOrder")]
-public sealed partial class FundingOrderView(Register register, StudyResult study, FundingOrder order, FundingRules rules, Func<string, Applicant> applicantOf)
+public sealed partial class FundingOrderView(Register register, StudyResult study, FundingOrder order, FundingRules rules, Lazy<IReadOnlyList<MeasureOrder>> byMeasure)
 {
-    /// <summary>Rows, funded first.</summary>
-    public IEnumerable<FundingRowView> Rows => order.Rows.Select((r, i) => new FundingRowView(
-        i + 1, Option(r.Index), new(study.Options[r.Index]), r.Funded, r.Pinned, r.FundedShare, r.GrantUsd, study.Options[r.Index].OutlayUsd - r.GrantUsd, r.MeritPerGrantUsd, r.Why, r.AskedUsd, r.Conditions));
+    private const int MostAPage = 200;
+
+    /// <summary>Rows, funded first: so many, of those after a rank where one is told.</summary>
+    public IEnumerable<FundingRowView> Rows(int first = 50, int afterRank = 0) => Page(order.Rows, first, afterRank).Where(r => Here(r.Row.Index)).Select(r => new FundingRowView(
+        r.Place, Option(r.Row.Index), new(study.Options[r.Row.Index]), r.Row.Funded, r.Row.Pinned, r.Row.FundedShare, r.Row.GrantUsd, study.Options[r.Row.Index].OutlayUsd - r.Row.GrantUsd, r.Row.MeritPerGrantUsd, r.Row.Why, r.Row.AskedUsd, r.Row.Conditions));
+
+    /// <summary>Rows just below the line.</summary>
+    public IEnumerable<FundingRowView> Below(int first = 3) => Rows(first, FundedTotal);
+
+    /// <summary>Number of rows: houses with an option that the rules let in.</summary>
+    public int RowTotal => order.Rows.Count;
+
+    /// <summary>Number of rows that are funded; they come first.</summary>
+    public int FundedTotal => order.Rows.Count(r => r.Funded);
+
+    /// <summary>Whole cost of all that is funded, US dollars.</summary>
+    public double FundedOutlayUsd => order.Rows.Where(r => r.Funded).Sum(r => study.Options[r.Index].OutlayUsd);
+
+    /// <summary>What members pay of it themselves, US dollars.</summary>
+    public double FundedOwnPartUsd => FundedOutlayUsd - order.GrantUsd;
 
     /// <summary>What can be given now.</summary>
     public double AvailableUsd => rules.AvailableUsd;
@@ -164,8 +181,18 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
     /// <summary>Benefit against money.</summary>
     public IEnumerable<FrontierPointView> Frontier => order.Frontier.Select(f => new FrontierPointView(f.GrantUsd, f.P10, f.P25, f.P50, f.P75, f.P90));
 
-    /// <summary>Options that no rule lets in, the nearest first.</summary>
-    public IEnumerable<WhyNotView> NotEligible => order.NotEligible.OrderByDescending(n => study.Options[n.Index].SavingUsd.Mean).Select(n => new WhyNotView(Option(n.Index), n.Why, n.Rule));
+    /// <summary>Options that no rule lets in, the nearest first: so many, after so many.</summary>
+    public IEnumerable<WhyNotView> NotEligible(int first = 20, int after = 0) =>
+        Page(order.NotEligible.OrderByDescending(n => study.Options[n.Index].SavingUsd.Mean).ThenBy(n => n.Index), first, after).Where(n => Here(n.Row.Index)).Select(n => new WhyNotView(Option(n.Row.Index), n.Row.Why, n.Row.Rule));
+
+    /// <summary>Number of options that no rule lets in.</summary>
+    public int NotEligibleTotal => order.NotEligible.Count;
+
+    private static IEnumerable<(T Row, int Place)> Page<T>(IEnumerable<T> all, int first, int after) =>
+        all.Select((row, i) => (row, i + 1)).Skip(Math.Max(0, after)).Take(Math.Clamp(first, 1, MostAPage));
+
+    /// <summary>Whether the house of an option is still there; the study may be older than its going.</summary>
+    private bool Here(int index) => register.Houses.ContainsKey(study.Options[index].HouseId);
 
     private OptionView Option(int index)
     {

@@ -60,7 +60,11 @@ public sealed record SaveScenarioSetInput(
 public sealed record ImportInput([property: Id] string RequestId, string FileName, string? Text, string Name, bool? GoodRowsOnly, bool? CheckOnly, string? Unit, double? LatitudeDeg, double? ElevationM, FuelKind? Fuel, string? PriceUnit, double? UtcOffsetHours = null, string? Column = null, [property: Id] string? UploadId = null, PriceMarket? Market = null);
 
 /// <summary>What came of a save.</summary>
-public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults);
+public sealed record SavePayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults)
+{
+    /// <summary>Where correlations were to be saved that four prices cannot have: the nearest that they can. Empty otherwise.</summary>
+    public IEnumerable<NearestCorrelationsView> NearestCorrelations { get; init; } = [];
+}
 
 /// <summary>What came of an import: what was found, and whether it was kept.</summary>
 public sealed record ImportPayload(bool Kept, int Rows, string Summary, IEnumerable<FaultView> Faults)

@@ -7,8 +7,13 @@ using GraphQL;
 namespace FarmPortfolio.Host.Api;
 
 /// <summary>A retrofit that a house could have, or why it cannot.</summary>
+/// <param name="Code">Code.</param>
+/// <param name="Title">Plain name.</param>
+/// <param name="Fits">Whether the house can have it.</param>
+/// <param name="WhyNot">Why it cannot; null = it can.</param>
+/// <param name="SwitchesTo">Fuel that a switch moves to; null = it is no switch.</param>
 [Name("RetrofitChoice")]
-public sealed record RetrofitChoiceView(string Code, string Title, bool Fits, string? WhyNot);
+public sealed record RetrofitChoiceView(string Code, string Title, bool Fits, string? WhyNot, FuelKind? SwitchesTo);
 
 /// <summary>An option to study. A switch of fuel can name the tank or meter it moves to; none = the farm's first of that fuel, else the monthly index.</summary>
 public sealed record OptionChoiceInput(IReadOnlyList<string> Parts, OptionTiming? Timing, [property: Id] string? SwitchSupplyGroupId = null);
@@ -24,7 +29,7 @@ public sealed partial class HouseView
         model.Value.Model is not { } house ? [] : register.Catalogue.Entries.Where(e => e.Kind == CatalogueKind.Retrofit && e.Code != "none").Select(e =>
         {
             var faults = OptionChecks.Of(house, UsualOptions.Option([e.Code], OptionTiming.Now));
-            return new RetrofitChoiceView(e.Code, e.Title, faults.Count == 0, faults.Count == 0 ? null : faults[0].Message);
+            return new RetrofitChoiceView(e.Code, e.Title, faults.Count == 0, faults.Count == 0 ? null : faults[0].Message, FuelSwitch.FuelOf(e.Code));
         });
 }
 
@@ -42,7 +47,7 @@ public sealed partial class Mutation
         var set = register.OptionSet(input.HouseId);
         var options = input.Options.Where(o => o.Parts.Count > 0).Select(o => (Option: UsualOptions.Option(o.Parts, o.Timing ?? OptionTiming.Now), To: o.SwitchSupplyGroupId))
             .Select(o => (o.Option, o.To, Own: set?.Facts.Options.FirstOrDefault(k => k.Key == o.Option.Key)?.Overrides))
-            .Select(o => o.Option with { Overrides = o.To is null ? o.Own : (o.Own ?? new()) with { SwitchSupplyGroupId = o.To } }).ToList();
+            .Select(o => o.Option with { Overrides = o.To is null && o.Own is null ? null : (o.Own ?? new()) with { SwitchSupplyGroupId = o.To } }).ToList();
         var faults = options.SelectMany(o => OptionChecks.Of(model, o)).ToList();
         faults.AddRange(input.Options.Where(o => o.SwitchSupplyGroupId is { } id && !(FuelSwitch.Of(o.Parts) is { } code && register.Groups.TryGetValue(id, out var g) && g.Facts.FarmId == house.Facts.FarmId && g.Facts.Fuel == FuelSwitch.FuelOf(code)))
             .Select(_ => new Fault("SWITCH_SUPPLY", "switchSupplyGroupId", "The option moves to a tank or meter that is not the farm's, or gives another fuel.", "Choose one of the farm's with the new fuel, or none for the monthly index.")));

@@ -120,6 +120,9 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
             && register.Groups.TryGetValue(id, out var group) ? group.Remarks.Name ?? "unnamed" : "the monthly index"
         : null;
 
+    /// <summary>The tank or meter chosen for a switch of fuel; null = none chosen: the farm's first of the new fuel, else the monthly index.</summary>
+    [Id] public string? SwitchSupplyGroupId => option.Overrides?.SwitchSupplyGroupId;
+
     /// <summary>When it is built.</summary>
     public OptionTiming Timing => option.Timing;
 

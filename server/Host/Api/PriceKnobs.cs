@@ -26,4 +26,13 @@ internal static class PriceKnobs
 
         return knobs;
     }
+
+    /// <summary>The parameters of wood pellets where no record of them is imported.</summary>
+    internal static IReadOnlyList<PriceKnobView> OfPellets(FuelPriceAssumption? own, PriceModel usual) =>
+    [
+        new("levelUsdPerUnit", "price level of the first season", "$/ton", own?.LevelUsdPerUnit, Math.Exp(usual.Level), 1e-4, 1e4, "Delivered, a short ton. Common practice, no source: put in what is quoted to you; every switch to pellets moves with it."),
+        new("growthPerYear", "growth of the level (mu)", "1/a", own?.GrowthPerYear, usual.Growth, -0.2, 0.2, "General inflation, 2 % a year; every price of the horizon moves with it."),
+        new("volatilityPerYear", "yearly volatility (ss)", "1", own?.VolatilityPerYear, usual.Volatility, 0, 2, "A tenth a year; common practice, no source. Widens every band."),
+        new("longReversionPerYear", "return of the long-term part (k2)", "1/a", own?.LongReversionPerYear, usual.LongReversion, 0, 2, "0.05 a year. Higher: bands beyond ten years stop widening."),
+    ];
 }

@@ -15,9 +15,6 @@ public sealed record SaveCorrelationsInput([property: Id] string SetId, int Expe
 [Name("NearestCorrelations")]
 public sealed record NearestCorrelationsView(string Field, IEnumerable<double> Values, double Distance);
 
-/// <summary>What came of saving correlations; where they cannot be, the nearest that can.</summary>
-public sealed record CorrelationsPayload([property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults, IEnumerable<NearestCorrelationsView> Nearest);
-
 /// <summary>Correlations of the fuels' prices, order gas, propane, oil, electricity, row by row.</summary>
 [Name("PriceCorrelations")]
 public sealed record PriceCorrelationsView(
@@ -60,22 +57,21 @@ public sealed partial class Mutation
     }
 
     /// <summary>Saves correlations of the fuels' prices, or only checks them.</summary>
-    public static CorrelationsPayload SavePriceCorrelations([FromServices] Register register, SaveCorrelationsInput input)
+    public static SavePayload SavePriceCorrelations([FromServices] Register register, SaveCorrelationsInput input)
     {
         if (register.Set is not { } set || set.Id != input.SetId)
         {
-            return new(null, false, Missing("set of assumptions").Faults, []);
+            return Missing("set of assumptions");
         }
 
         var faults = Checked(input.ShortTerm, "shortTerm").Concat(Checked(input.LongTerm, "longTerm")).ToList();
         if (faults.Count > 0 || input.CheckOnly == true)
         {
-            return new(null, false, faults.Select(f => FaultView.Of(f.Fault)), faults.Select(f => f.Nearest).OfType<NearestCorrelationsView>());
+            return new(null, false, faults.Select(f => FaultView.Of(f.Fault))) { NearestCorrelations = faults.Select(f => f.Nearest).OfType<NearestCorrelationsView>() };
         }
 
-        var saved = Saved(register.Items.Save(register.Viewer, register.Coop.Id, "correlations of prices are changed", input.RequestId,
+        return Saved(register.Items.Save(register.Viewer, register.Coop.Id, "correlations of prices are changed", input.RequestId,
             [new(ItemKind.ScenarioSet, set.Id, input.ExpectedRevision, set.Facts with { ShortCorrelations = input.ShortTerm, LongCorrelations = input.LongTerm }, set.Remarks)]));
-        return new(saved.ChangeId, saved.Conflict, saved.Faults, []);
     }
 
     private static IEnumerable<(Fault Fault, NearestCorrelationsView? Nearest)> Checked(IReadOnlyList<double>? matrix, string field)

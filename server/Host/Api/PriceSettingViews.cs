@@ -74,6 +74,11 @@ public sealed partial class Query
     /// <summary>How a fuel's price is assumed to move: its parameters, the model in use, with the defaults, fitted freely and as tried. Null where there is no record that can be used.</summary>
     public static PriceSettingsView? PriceSettings([FromServices] Register register, FuelKind fuel, PriceSettingsInput? trial = null)
     {
+        if (fuel == FuelKind.WoodPellets && !register.PricesInUse.ContainsKey(fuel))
+        {
+            return WithoutRecord(register.SetFacts, trial);
+        }
+
         if (!register.PricesInUse.TryGetValue(fuel, out var id) || PriceRecord.Of(register.Prices[id].Facts).Record is not { } record)
         {
             return null;
@@ -101,6 +106,23 @@ public sealed partial class Query
             fuel, series.Remarks.Name ?? "unnamed", series.Facts.Unit, $"{record.LastMonthOn:yyyy-MM}", set.LevelMeaning, PriceKnobs.Of(own, usual, series.Facts, fuel), models,
             free is null ? null : new(free.ShortReversionPerYear, free.LongShare, free.VolatilityPerYear, free.HalfLifeMonths, 12 * Math.Log(2) / free.ReversionHigh, 12 * Math.Log(2) / free.ReversionLow, free.IsDetermined),
             faults.Select(FaultView.Of));
+    }
+
+    /// <summary>Wood pellets, of which no public monthly record ships: level, growth, spread and return are assumptions alone.</summary>
+    private static PriceSettingsView WithoutRecord(ScenarioSetFacts set, PriceSettingsInput? trial)
+    {
+        var before = new DateOnly(set.FirstSeason, 6, 1);
+        FuelPriceAssumption? Own(ScenarioSetFacts of) => of.Prices.FirstOrDefault(p => p.Fuel == FuelKind.WoodPellets);
+        PriceModelView Model(string key, string name, ScenarioSetFacts with, FuelPriceAssumption? own) => PriceModelView.Of(key, name, PelletPrices.Usual(own, before), with, own);
+        var tried = trial?.Fuel == FuelKind.WoodPellets ? trial.On(set) : null;
+        var faults = tried is null ? [] : ScenarioChecks.Of(tried);
+        var models = new List<PriceModelView> { Model("now", "in use", set, Own(set)), Model("usual", "the defaults", set, null) };
+        if (tried is not null && faults.Count == 0)
+        {
+            models.Add(Model("tried", "as typed", tried, Own(tried)));
+        }
+
+        return new(FuelKind.WoodPellets, "no record", "ton", $"{before:yyyy-MM}", set.LevelMeaning, PriceKnobs.OfPellets(Own(set), PelletPrices.Usual(null, before)), models, null, faults.Select(FaultView.Of));
     }
 }
 

@@ -41,6 +41,17 @@ public sealed partial class CoopView(Register register)
         return new([.. page.Select(f => new FarmView(register, f))], next, all.Count);
     }
 
+    /// <summary>Every farm by name, to choose from.</summary>
+    public IEnumerable<FarmChoiceView> FarmChoices
+    {
+        get
+        {
+            var burns = register.Groups.Values.OrderBy(g => g.Remarks.Name, StringComparer.Ordinal).ThenBy(g => g.Id, StringComparer.Ordinal).GroupBy(g => g.Facts.FarmId).ToDictionary(g => g.Key, g => g.First().Facts.Fuel);
+            return register.Farms.Values.OrderBy(f => f.Remarks.Name, StringComparer.Ordinal).ThenBy(f => f.Id, StringComparer.Ordinal)
+                .Select(f => new FarmChoiceView(f.Id, f.Remarks.Name ?? "unnamed", burns.TryGetValue(f.Id, out var fuel) ? fuel : null));
+        }
+    }
+
     /// <summary>Number of houses.</summary>
     public int HouseCount => register.Houses.Count;
 
@@ -80,6 +91,10 @@ public sealed partial class CoopView(Register register)
     public IEnumerable<ChangeView> Changes(int first = 30) => register.History.Changes(register.Viewer, register.Coop.Id, Math.Clamp(first, 1, 200)).Select(ChangeView.Of);
 }
 
+/// <summary>A farm to choose, with the fuel of its first tank or meter.</summary>
+[Name("FarmChoice")]
+public sealed record FarmChoiceView([property: Id] string Id, string Name, FuelKind? Fuel);
+
 /// <summary>A page of farms.</summary>
 public sealed record FarmPage(IEnumerable<FarmView> Items, string? Next, int Total);
 
@@ -111,7 +126,7 @@ public sealed partial class Query
 
     /// <summary>What to fund first, by the newest done study. Null until there is one whose single futures can be drawn; a round's applications count where it is named.</summary>
     /// <exception cref="ExecutionError">A rule is out of range.</exception>
-    public static FundingOrderView? FundingOrder([FromServices] Register register, [FromServices] RoundsDesk desk, FundingRulesInput? rules = null, [Id] string? roundId = null, CancellationToken cancellationToken = default)
+    public static FundingOrderView? FundingOrder([FromServices] Register register, [FromServices] RoundsDesk desk, [FromServices] PageShelf shelf, FundingRulesInput? rules = null, [Id] string? roundId = null)
     {
         var wanted = (rules ?? new()).Rules();
         if (wanted.Check() is { Count: > 0 } faults)
@@ -119,13 +134,18 @@ public sealed partial class Query
             throw new ExecutionError($"{faults[0].Message} {faults[0].Remedy}") { Code = "BAD_INPUT", Extensions = new Dictionary<string, object?> { ["field"] = faults[0].Field } };
         }
 
-        if (register.Newest is not { } study || register.Jobs.WithFutures(register.Viewer, study, cancellationToken) is not { } result)
+        if (register.Newest is not { } study || register.Jobs.Result(register.Viewer, study.Id) is not { } stored)
         {
             return null;
         }
 
+        // single futures are asked for only where the order is not at hand: drawing them again takes as long as the study; what comes of it is kept for whoever asks next
+        StudyResult? Drawn() => register.Jobs.WithFutures(register.Viewer, study, CancellationToken.None);
         var applicantOf = desk.ApplicantsOf(roundId is null ? null : desk.Round(roundId));
-        return new(register, result, Engine.Funding.FundingOrder.Of(result, applicantOf, wanted), wanted, applicantOf);
+        var name = $"{register.Coop.Id} {register.LastSeq} {study.Id} {roundId} {CanonicalJson.Write(wanted)}";
+        return shelf.Of($"order {name}", () => Drawn() is { } result ? Engine.Funding.FundingOrder.Of(result, applicantOf, wanted) : null) is { } order
+            ? new(register, stored, order, wanted, new(() => shelf.Of($"measures {name}", () => Drawn() is { } result ? Engine.Funding.FundingOrder.ByMeasure(result, applicantOf, wanted) : null) ?? []))
+            : null;
     }
 
     /// <summary>Prices to come of a fuel, delivered, from the futures of the assumptions in use. Null where they cannot be drawn.</summary>

@@ -100,6 +100,9 @@ public sealed partial class Register
     /// <summary>The newest run over again of each study that has one.</summary>
     public IReadOnlyDictionary<string, AgainRow> RunsAgain => runsAgain.Value;
 
+    /// <summary>Number of the co-op's last change: a name for all that its register says.</summary>
+    public long LastSeq => History.LastSeq(Viewer, Coop.Id);
+
     /// <summary>Source of identifiers.</summary>
     public Ids Ids { get; }
 

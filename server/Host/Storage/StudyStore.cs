@@ -53,6 +53,22 @@ public sealed record StudyRow
     public string? Failure { get; init; }
 }
 
+/// <summary>An option of a study as it is listed.</summary>
+public sealed record StudyOptionRow
+{
+    /// <summary>House and key.</summary>
+    public string OptionId { get; init; } = string.Empty;
+
+    /// <summary>House.</summary>
+    public string HouseId { get; init; } = string.Empty;
+
+    /// <summary>Key of the option.</summary>
+    public string Key { get; init; } = string.Empty;
+
+    /// <summary>Net present value of the middle future, US dollars.</summary>
+    public double WorthUsd { get; init; }
+}
+
 /// <summary>Studies, their frozen inputs and results.</summary>
 /// <param name="database">Database.</param>
 /// <param name="ids">Identifiers and the clock.</param>
@@ -210,6 +226,29 @@ public sealed class StudyStore(Database database, Ids ids)
         var result = CanonicalJson.Read<StudyResult>(Encoding.UTF8.GetString(UnitStore.Unpack(bytes)));
         var units = db.Query<byte[]>("SELECT c.bytes FROM study_unit u JOIN computed c ON c.key_sha256 = u.unit_sha256 WHERE u.study_id = @id ORDER BY u.unit_no", new { id });
         return result with { Options = [.. result.Options, .. units.SelectMany(u => UnitResult.Read(UnitStore.Unpack(u)).Options)] };
+    }
+
+    /// <summary>A page of a study's options, worth most first, then by identifier.</summary>
+    /// <param name="viewer">Who.</param>
+    /// <param name="study">Study.</param>
+    /// <param name="first">Most options.</param>
+    /// <param name="after">Worth and identifier of the last one of the page before; null = from the start.</param>
+    /// <param name="farmId">Options of this farm alone; null = of all.</param>
+    /// <returns>Number of all, and the page with whether there are more.</returns>
+    public (int Total, (IReadOnlyList<StudyOptionRow> Rows, bool More) Page) Options(Viewer viewer, StudyRow study, int first, (double WorthUsd, string OptionId)? after, string? farmId)
+    {
+        if (!Policy.MayRead(viewer, study.CoopId))
+        {
+            return (0, ([], false));
+        }
+
+        using var db = database.Open();
+        var values = new { study.Id, farmId, worth = after?.WorthUsd, option = after?.OptionId, most = first + 1 };
+        var those = "FROM study_option WHERE study_id = @Id" + (farmId is null ? string.Empty : " AND farm_id = @farmId");
+        var rows = db.Query<StudyOptionRow>(
+            $"SELECT option_id AS OptionId, house_id AS HouseId, option_key AS Key, npv_p50_usd AS WorthUsd {those}{(after is null ? string.Empty : " AND (npv_p50_usd < @worth OR (npv_p50_usd = @worth AND option_id > @option))")} " +
+            "ORDER BY npv_p50_usd DESC, option_id LIMIT @most", values).ToList();
+        return (db.QuerySingle<int>($"SELECT count(*) {those}", values), ([.. rows.Take(first)], rows.Count > first));
     }
 
     /// <summary>The newest study of a co-op that a new one can start from.</summary>

@@ -7,6 +7,6 @@ public static class StudiesSetup
     /// <param name="services">Services.</param>
     /// <returns>The services.</returns>
     public static IServiceCollection AddStudies(this IServiceCollection services) =>
-        services.AddSingleton<PortfolioReader>().AddSingleton<FuturesShelf>().AddSingleton<SensitivityRuns>().AddSingleton<PriceTrialRuns>().AddSingleton<LendingRuns>().AddSingleton<StudyChanges>().AddSingleton<LongRuns>().AddSingleton<StudyJobs>().AddSingleton<StudyAgain>()
+        services.AddSingleton<PortfolioReader>().AddSingleton<FuturesShelf>().AddSingleton<PageShelf>().AddSingleton<SensitivityRuns>().AddSingleton<PriceTrialRuns>().AddSingleton<LendingRuns>().AddSingleton<StudyChanges>().AddSingleton<LongRuns>().AddSingleton<StudyJobs>().AddSingleton<StudyAgain>()
             .AddHostedService(s => s.GetRequiredService<StudyJobs>()).AddHostedService(s => s.GetRequiredService<StudyAgain>()).AddHostedService(s => s.GetRequiredService<LongRuns>());
 }

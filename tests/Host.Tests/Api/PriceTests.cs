@@ -8,7 +8,7 @@ public class PriceTests(TemporaryHost host) : IClassFixture<TemporaryHost>
 {
     private const string Choose = "mutation($input: ChoosePriceCaseInput!) { choosePriceCase(input: $input) { changeId conflict faults { field message remedy } } }";
     private const string SaveSettings = "mutation($input: SavePriceSettingsInput!) { savePriceSettings(input: $input) { changeId conflict faults { field message remedy } } }";
-    private const string SaveCorrelations = "mutation($input: SaveCorrelationsInput!) { savePriceCorrelations(input: $input) { changeId faults { code field message remedy } nearest { field values distance } } }";
+    private const string SaveCorrelations = "mutation($input: SaveCorrelationsInput!) { savePriceCorrelations(input: $input) { changeId faults { code field message remedy } nearestCorrelations { field values distance } } }";
     private const string Effects = "{ option(id: \"h_demo000~foam-now\") { priceCaseEffects { base { npvUsd paybackSeason neverShare } cases { kind end { npvUsd paybackSeason neverShare } } } } }";
 
     [Fact]
@@ -99,7 +99,7 @@ public class PriceTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         var refused = (await host.Ask(SaveCorrelations, Input(wrong, "corr-1")))["data"]!["savePriceCorrelations"]!;
         Assert.Null(refused["changeId"]);
         Assert.Equal("NOT_TOGETHER", (string)refused["faults"]![0]!["code"]!);
-        var near = refused["nearest"]![0]!;
+        var near = refused["nearestCorrelations"]![0]!;
         Assert.Equal("shortTerm", (string)near["field"]!);
         Assert.True((double)near["distance"]! > 0.5);
         Assert.Contains(((double)near["distance"]!).ToString("0.000", CultureInfo.InvariantCulture), (string)refused["faults"]![0]!["remedy"]!, StringComparison.Ordinal);

@@ -82,9 +82,11 @@ public class StudyInputTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     public async Task The_same_money_by_its_own_measure_buys_most_of_that_measure()
     {
         await host.StudyDone();
-        var measures = (await host.Ask("{ fundingOrder { measures { merit savingUsd worstTenthUsd heatSavedKwh co2SavedKg places { rank funded } } } }"))["data"]!["fundingOrder"]!["measures"]!.AsArray();
+        var measures = (await host.Ask("{ fundingOrder { measures { merit savingUsd worstTenthUsd heatSavedKwh co2SavedKg fundedTotal enter { optionId } leave { optionId } places { rank funded } } } }"))["data"]!["fundingOrder"]!["measures"]!.AsArray();
         JsonNode By(string merit) => measures.Single(m => (string)m!["merit"]! == merit)!;
         Assert.Equal(4, measures.Count);
+        Assert.Empty(By("NET_SAVING")["enter"]!.AsArray());
+        Assert.All(measures, m => Assert.Equal((int)By("NET_SAVING")["fundedTotal"]! + m!["enter"]!.AsArray().Count - m["leave"]!.AsArray().Count, (int)m["fundedTotal"]!));
         Assert.True((double)By("BAD_YEARS")["worstTenthUsd"]! >= 0.98 * (double)By("NET_SAVING")["worstTenthUsd"]!);
         Assert.True((double)By("ENERGY")["heatSavedKwh"]! >= 0.98 * (double)By("NET_SAVING")["heatSavedKwh"]!);
         Assert.True((double)By("CO_2")["co2SavedKg"]! >= 0.98 * (double)By("NET_SAVING")["co2SavedKg"]!);

@@ -187,12 +187,25 @@ export const OptionChoices = graphql(`
         title
         fits
         whyNot
+        switchesTo
+      }
+      farm {
+        id
+        supplyGroups {
+          id
+          name
+          fuel
+          contract {
+            name
+          }
+        }
       }
       options {
         key
         title
         parts
         timing
+        switchSupplyGroupId
       }
     }
   }

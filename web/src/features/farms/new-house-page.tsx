@@ -86,7 +86,7 @@ export function NewHousePage() {
             label="farm"
             value={answers.farmId}
             change={put('farmId')}
-            options={[['', 'a new farm'], ...(data?.coop.farms.items ?? []).map((f) => [f.id, f.name] as const)]}
+            options={[['', 'a new farm'], ...(data?.coop.farmChoices ?? []).map((f) => [f.id, f.name] as const)]}
           />
           {!answers.farmId && (
             <>

@@ -5,11 +5,9 @@ export const Choices = graphql(`
     coop {
       name
       isDemo
-      farms(first: 200) {
-        items {
-          id
-          name
-        }
+      farmChoices {
+        id
+        name
       }
       weatherStations {
         id

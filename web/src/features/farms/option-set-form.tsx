@@ -4,8 +4,10 @@ import { Choice } from '../../components/forms/field.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { OptionChoicesQuery, SaveOptionSetInput } from '../../lib/graphql/generated/graphql.ts';
+import { fuelName, type Fuel } from '../../lib/units/format.ts';
 import { OptionChoices, SaveOptions } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
+import { NewTarget } from './new-target.tsx';
 import { useSave } from './save-hook.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 
@@ -14,7 +16,11 @@ type Timing = NonNullable<SaveOptionSetInput['options'][number]['timing']>;
 interface Chosen {
   parts: string[];
   timing: Timing;
+  /** Tank or meter that a switch of fuel moves to; null = the farm's first of that fuel, else the monthly index. */
+  switchSupplyGroupId: string | null;
 }
+
+const NEW = 'new';
 
 const timings = [
   ['NOW', 'now'],
@@ -32,10 +38,16 @@ export function OptionSetForm({ houseId, close }: { houseId: string; close: () =
 function Loaded({ houseId, house, close }: { houseId: string; house: House; close: () => void }) {
   const { say } = useUnits();
   const [chosen, setChosen] = useState<Chosen[]>(
-    house.options.filter((o) => o.parts.length > 0).map((o) => ({ parts: o.parts, timing: o.timing })),
+    house.options
+      .filter((o) => o.parts.length > 0)
+      .map((o) => ({ parts: o.parts, timing: o.timing, switchSupplyGroupId: o.switchSupplyGroupId ?? null })),
   );
   const [parts, setParts] = useState<string[]>([]);
   const [timing, setTiming] = useState<Timing>('NOW');
+  const [adding, setAdding] = useState<{ at: number; fuel: Fuel }>();
+  const switches = new Map(house.retrofitChoices.map((c) => [c.code, c.switchesTo]));
+  const moveTo = (at: number, id: string | null) =>
+    setChosen((all) => all.map((o, k) => (k === at ? { ...o, switchSupplyGroupId: id } : o)));
   const title = new Map(house.retrofitChoices.map((c) => [c.code, say(c.title)]));
   const save = useSave(async () => {
     const input: SaveOptionSetInput = {
@@ -46,6 +58,19 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
     };
     return (await ask(SaveOptions, { input })).saveOptionSet;
   }, close);
+  if (adding) {
+    return (
+      <NewTarget
+        farmId={house.farm.id}
+        fuel={adding.fuel}
+        known={house.farm.supplyGroups.map((g) => g.id)}
+        done={(id) => {
+          if (id) moveTo(adding.at, id);
+          setAdding(undefined);
+        }}
+      />
+    );
+  }
   return (
     <FormFrame
       title="Choose which options are studied"
@@ -66,6 +91,30 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
               <button className="link" type="button" onClick={() => setChosen(chosen.filter((_, k) => k !== i))}>
                 take out
               </button>
+              {o.parts
+                .map((p) => switches.get(p))
+                .filter((f) => f != null)
+                .map((fuel) => (
+                  <Choice
+                    key={fuel}
+                    label={`${fuelName[fuel]} from`}
+                    value={o.switchSupplyGroupId ?? ''}
+                    change={(to) => (to === NEW ? setAdding({ at: i, fuel }) : moveTo(i, to || null))}
+                    options={[
+                      ['', "the farm's first of that fuel, else the monthly index"],
+                      ...house.farm.supplyGroups
+                        .filter((g) => g.fuel === fuel)
+                        .map(
+                          (g) =>
+                            [
+                              g.id,
+                              `${g.name}, ${g.contract ? (g.contract.name ?? 'under its contract') : 'on the monthly index'}`,
+                            ] as const,
+                        ),
+                      [NEW, 'a new tank or meter, with its contract'],
+                    ]}
+                  />
+                ))}
             </li>
           ))}
         </ul>
@@ -91,7 +140,7 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
             aria-describedby="list-lacks"
             disabled={parts.length === 0}
             onClick={() => {
-              setChosen([...chosen, { parts: [...parts].sort(), timing }]);
+              setChosen([...chosen, { parts: [...parts].sort(), timing, switchSupplyGroupId: null }]);
               setParts([]);
             }}
           >

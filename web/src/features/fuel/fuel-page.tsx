@@ -17,7 +17,7 @@ export function FuelPage() {
   const [params, setParams] = useSearchParams();
   const farmAsked = params.get('farm');
   const { data: known } = useQuery({ queryKey: ['farm-fuels'], queryFn: () => ask(FarmFuels) });
-  const burns = known?.coop.farms.items.find((f) => !farmAsked || f.id === farmAsked)?.supplyGroups[0]?.fuel;
+  const burns = known?.coop.farmChoices.find((f) => !farmAsked || f.id === farmAsked)?.fuel;
   const fuel = (params.get('fuel') ?? burns ?? 'PROPANE') as Fuel;
   const { data, error } = useQuery({ queryKey: ['fuel', fuel], queryFn: () => ask(FuelQuery, { fuel }), placeholderData: (d) => d });
   const queries = useQueryClient();
@@ -32,7 +32,7 @@ export function FuelPage() {
   const unit = unitIn(fan?.unit ?? '', units);
   const price = (usd: number) => (usd === 0 ? '$0' : unitPrice(usdPerUnitIn(usd, fan?.unit ?? '', units)));
   const named = data.coop.scenarioSet?.priceCase;
-  const farms = data.coop.farms.items;
+  const farms = data.coop.farmChoices;
   const farm = params.get('farm') ?? farms[0]?.id ?? '';
   const own = data.coop.priceSeries.filter((s) => s.fuel === fuel);
   const prices = fan ? (

@@ -3,13 +3,9 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 export const FarmFuels = graphql(`
   query FarmFuels {
     coop {
-      farms(first: 200) {
-        items {
-          id
-          supplyGroups {
-            fuel
-          }
-        }
+      farmChoices {
+        id
+        fuel
       }
     }
   }
@@ -38,11 +34,9 @@ export const FuelQuery = graphql(`
           seasonName
         }
       }
-      farms(first: 200) {
-        items {
-          id
-          name
-        }
+      farmChoices {
+        id
+        name
       }
       priceSeries {
         id

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { FanChart } from '../../components/charts/fan-chart.tsx';
 import { ask } from '../../lib/graphql/client.ts';
@@ -12,22 +13,28 @@ import { RulesPanel } from './rules-panel.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { inSentence } from '../../lib/units/told.ts';
 
+const OUT = 6;
+const MORE_OUT = 20;
+const MOST_OUT = 200;
+
 export function FundingPage() {
   const rules = useRules();
+  const [afterRank, setAfter] = useState(0);
+  const [out, setOut] = useState(OUT);
   const { data, error } = useQuery({
-    queryKey: ['funding', rules.input, rules.roundId],
-    queryFn: () => ask(Funding, { rules: rules.input, roundId: rules.roundId }),
+    queryKey: ['funding', rules.input, rules.roundId, afterRank, out],
+    queryFn: () => ask(Funding, { rules: rules.input, roundId: rules.roundId, afterRank, out }),
     placeholderData: (d) => d,
   });
   const order = data?.fundingOrder;
-  const funded = order?.rows.filter((r) => r.funded).length ?? 0;
+  const funded = order?.fundedTotal ?? 0;
   return (
     <>
       {order ? (
         <h1>
           {dollars(rules.value('budgetUsd'))} funds{' '}
           <b>
-            {funded} of {order.rows.length}
+            {funded} of {order.rowTotal}
           </b>{' '}
           houses and saves members <b>{dollars(order.savingUsd.p50)}</b> a season{' '}
           <b>
@@ -42,13 +49,13 @@ export function FundingPage() {
       {data && !order && <NoOrder />}
       <div className="rules">
         <RulesPanel rules={rules} order={order ?? undefined} />
-        {order && <OrderTable order={order} rules={rules} />}
+        {order && <OrderTable order={order} rules={rules} afterRank={afterRank} goTo={setAfter} />}
       </div>
       {order && (
         <>
           <div className="two">
             <Frontier order={order} />
-            <WhyNot order={order} funded={funded} />
+            <WhyNot order={order} more={() => setOut(out + MORE_OUT)} />
           </div>
           <MeasuresTable order={order} />
           <p className="small quiet">
@@ -135,13 +142,14 @@ function Frontier({ order }: { order: Order }) {
   );
 }
 
-function WhyNot({ order, funded }: { order: Order; funded: number }) {
+function WhyNot({ order, more }: { order: Order; more: () => void }) {
   const { say } = useUnits();
+  const left = order.notEligibleTotal - order.notEligible.length;
   return (
     <section>
       <h2>Why not these</h2>
       <p className="caption">The next below the line, and those that a rule keeps out.</p>
-      {order.rows.slice(funded, funded + 3).map((r) => (
+      {order.below.map((r) => (
         <p key={r.option.id}>
           <b>
             {r.option.house.farm.name}, {r.option.house.name}
@@ -149,7 +157,7 @@ function WhyNot({ order, funded }: { order: Order; funded: number }) {
           {r.why}.
         </p>
       ))}
-      {order.notEligible.slice(0, 6).map((n) => (
+      {order.notEligible.map((n) => (
         <p key={n.option.id}>
           <b>
             {n.option.house.farm.name}, {n.option.house.name}
@@ -157,6 +165,17 @@ function WhyNot({ order, funded }: { order: Order; funded: number }) {
           , {inSentence(say(n.option.title))}: {n.why}.
         </p>
       ))}
+      {left > 0 && (
+        <p className="below">
+          {order.notEligible.length < MOST_OUT ? (
+            <button className="link" onClick={more}>
+              {Math.min(MORE_OUT, left)} more of the {order.notEligibleTotal} that a rule keeps out
+            </button>
+          ) : (
+            `and ${String(left)} more, each worth less`
+          )}
+        </p>
+      )}
     </section>
   );
 }

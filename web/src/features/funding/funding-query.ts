@@ -2,7 +2,7 @@ import type { FundingQuery } from '../../lib/graphql/generated/graphql.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 
 export const Funding = graphql(`
-  query Funding($rules: FundingRulesInput!, $roundId: ID) {
+  query Funding($rules: FundingRulesInput!, $roundId: ID, $afterRank: Int!, $out: Int!) {
     fundingOrder(rules: $rules, roundId: $roundId) {
       availableUsd
       emissionFactors
@@ -27,11 +27,14 @@ export const Funding = graphql(`
         worstTenthUsd
         heatSavedKwh
         co2SavedKg
-        places {
+        fundedTotal
+        enter {
           optionId
           title
-          rank
-          funded
+        }
+        leave {
+          optionId
+          title
         }
       }
       savingUsd {
@@ -47,7 +50,8 @@ export const Funding = graphql(`
         savingP75
         savingP90
       }
-      notEligible {
+      notEligibleTotal
+      notEligible(first: $out) {
         why
         rule
         option {
@@ -61,7 +65,23 @@ export const Funding = graphql(`
           }
         }
       }
-      rows {
+      rowTotal
+      fundedTotal
+      fundedOutlayUsd
+      fundedOwnPartUsd
+      below {
+        why
+        option {
+          id
+          house {
+            name
+            farm {
+              name
+            }
+          }
+        }
+      }
+      rows(first: 100, afterRank: $afterRank) {
         rank
         funded
         pinned

@@ -90,7 +90,7 @@ const readGroup = (text: string): Group => {
   const [name = '', minimum = '0', cost = ''] = text.split('~');
   return { name, minimum: Number(minimum), cost: cost === '' ? null : Number(cost) };
 };
-const percent = (share: number): string => String(Math.round(share * 1e6) / 1e4);
+const inPercent = (share: number): string => String(Math.round(share * 1e6) / 1e4);
 
 /** The rules of a kept round as the address of the page that changes them. */
 export function addressOf(round: Round): string {
@@ -98,12 +98,12 @@ export function addressOf(round: Round): string {
   const p = new URLSearchParams({ round: round.id, merit: r.merit, gradeC: r.gradeC });
   for (const name of ['budgetUsd', 'houseCapUsd', 'farmCapUsd', 'paybackSeasons', 'minimumGrantUsd', 'lotSeed'] as const)
     p.set(name, String(r[name]));
-  for (const name of ['reserveShare', 'costShare', 'confidence', 'publicShare', 'partialShare'] as const) p.set(name, percent(r[name]));
+  for (const name of ['reserveShare', 'costShare', 'confidence', 'publicShare', 'partialShare'] as const) p.set(name, inPercent(r[name]));
   if (r.memberByOn) p.set('memberBy', r.memberByOn);
   if (r.groupMoneyHeld) p.set('held', '1');
   if (r.retrofitCodes.length > 0) p.set('codes', r.retrofitCodes.join(' '));
   r.tests.forEach((t) => p.append('test', t));
-  r.groups.forEach((g) => p.append('group', `${g.name}~${percent(g.minimumShare)}~${g.costShare ? percent(g.costShare) : ''}`));
+  r.groups.forEach((g) => p.append('group', `${g.name}~${inPercent(g.minimumShare)}~${g.costShare ? inPercent(g.costShare) : ''}`));
   r.pinned.forEach((c) => p.append('pin', write({ ...c, optionKey: c.optionKey ?? '' })));
   r.excluded.forEach((c) => p.append('out', write({ ...c, optionKey: c.optionKey ?? '' })));
   r.amounts.forEach((a) => p.append('amount', `${a.houseId}~${a.optionKey}~${String(a.grantUsd)}~${a.reason}`));

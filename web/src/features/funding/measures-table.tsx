@@ -14,10 +14,6 @@ const names: Record<MeritName, string> = {
 /** The same money ordered by each of the measures: what each buys, and who would change. */
 export function MeasuresTable({ order }: { order: Order }) {
   const { units, say } = useUnits();
-  const chosen = order.measures.find((m) => m.merit === order.merit);
-  const titles = new Map(order.measures.flatMap((m) => m.places.map((p) => [p.optionId, say(p.title)])));
-  const funded = (m: Order['measures'][number]) => new Set(m.places.filter((p) => p.funded).map((p) => p.optionId));
-  const now = chosen ? funded(chosen) : new Set<string>();
   return (
     <section>
       <h2>The same money by the other measures</h2>
@@ -61,14 +57,12 @@ export function MeasuresTable({ order }: { order: Order }) {
         </thead>
         <tbody>
           {order.measures.map((m) => {
-            const then = funded(m);
-            const enter = [...then].filter((id) => !now.has(id));
-            const leave = [...now].filter((id) => !then.has(id));
-            const list = (ids: string[]) =>
-              ids
+            const { enter, leave } = m;
+            const list = (options: readonly { title: string }[]) =>
+              options
                 .slice(0, 2)
-                .map((id) => titles.get(id) ?? id)
-                .join('; ') + (ids.length > 2 ? ` and ${String(ids.length - 2)} more` : '');
+                .map((o) => say(o.title))
+                .join('; ') + (options.length > 2 ? ` and ${String(options.length - 2)} more` : '');
             return (
               <tr key={m.merit}>
                 <td>
@@ -76,7 +70,7 @@ export function MeasuresTable({ order }: { order: Order }) {
                   {m.merit === order.merit && <span className="second">this round</span>}
                 </td>
                 <td className="n" data-name="funded">
-                  {then.size}
+                  {m.fundedTotal}
                 </td>
                 <td className="n" data-name="grants $">
                   {figure(m.grantUsd)}

@@ -11,12 +11,22 @@ import { WhyHere } from './why-here.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
 
 const BELOW = 6;
+const PAGE = 100;
+
+interface Props {
+  order: Order;
+  rules: Rules;
+  /** Rank after which the rows shown begin. */
+  afterRank: number;
+  goTo: (afterRank: number) => void;
+}
 
 /** The funding order: the budget line stands where the money ends, and its sums on it. */
-export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
+export function OrderTable({ order, rules, afterRank, goTo }: Props) {
   const [all, showAll] = useState(false);
-  const funded = order.rows.filter((r) => r.funded).length;
-  const shown = all ? order.rows : order.rows.slice(0, funded + BELOW);
+  const funded = order.fundedTotal;
+  const shown = all || afterRank > 0 ? order.rows : order.rows.filter((r) => r.rank <= funded + BELOW);
+  const last = order.rows.at(-1)?.rank ?? 0;
   return (
     <section>
       <h2>Funding order</h2>
@@ -69,18 +79,34 @@ export function OrderTable({ order, rules }: { order: Order; rules: Rules }) {
         <tbody>
           {shown.map((r, i) => (
             <Fragment key={r.option.id}>
-              {i === funded && <BudgetLine order={order} />}
+              {r.rank === funded + 1 && <BudgetLine order={order} />}
               <OrderRow row={r} next={order.rows[i + 1]} rules={rules} />
             </Fragment>
           ))}
-          {shown.length === funded && <BudgetLine order={order} />}
+          {funded === order.rowTotal && last === funded && <BudgetLine order={order} />}
         </tbody>
       </LedgerTable>
-      {order.rows.length > funded + BELOW && (
+      {afterRank === 0 && last > funded + BELOW && (
         <p className="below">
           <button className="link" aria-expanded={all} onClick={() => showAll(!all)}>
-            {all ? 'fewer below the line' : `${String(order.rows.length - funded - BELOW)} more below the line`}
+            {all ? 'fewer below the line' : `${String(last - funded - BELOW)} more below the line`}
           </button>
+        </p>
+      )}
+      {(afterRank > 0 || (last < order.rowTotal && (all || last <= funded + BELOW))) && (
+        <p className="below">
+          rows {afterRank + 1} to {last} of {order.rowTotal}
+          {funded > 0 && (funded < afterRank || funded >= last) ? `; the budget line stands below row ${String(funded)}` : ''}{' '}
+          {afterRank > 0 && (
+            <button className="link" onClick={() => goTo(Math.max(0, afterRank - PAGE))}>
+              the {PAGE} before
+            </button>
+          )}{' '}
+          {last < order.rowTotal && (
+            <button className="link" onClick={() => goTo(last)}>
+              the next {Math.min(PAGE, order.rowTotal - last)}
+            </button>
+          )}
         </p>
       )}
       {rules.excluded.length + rules.amounts.length > 0 && (
@@ -165,8 +191,6 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
 
 /** The sums of what is above stand on the line itself. */
 function BudgetLine({ order }: { order: Order }) {
-  const funded = order.rows.filter((r) => r.funded);
-  const sum = (of: (r: Row) => number) => figure(funded.reduce((s, r) => s + of(r), 0));
   return (
     <tr className="line">
       <td>
@@ -180,10 +204,10 @@ function BudgetLine({ order }: { order: Order }) {
         {figure(order.savingUsd.p50)}
       </td>
       <td className="n" data-name="whole cost $">
-        {sum((r) => r.result.outlayUsd)}
+        {figure(order.fundedOutlayUsd)}
       </td>
       <td className="n" data-name="own part $">
-        {sum((r) => r.ownPartUsd)}
+        {figure(order.fundedOwnPartUsd)}
       </td>
       <td />
     </tr>

@@ -7,9 +7,10 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
 
 const Gaps = graphql(`
-  query DataGaps {
+  query DataGaps($first: Int!) {
     coop {
-      dataGaps {
+      dataGapTotal
+      dataGaps(first: $first) {
         kind
         where
         what
@@ -21,11 +22,17 @@ const Gaps = graphql(`
 `);
 
 const SHOWN = 8;
+const MOST = 200;
 
 /** What the data lacks, what each gap is worth in dollars of doubt a season, and where to mend it. */
 export function DataGaps() {
   const [all, showAll] = useState(false);
-  const { data, error } = useQuery({ queryKey: ['data-gaps'], queryFn: () => ask(Gaps) });
+  const { data, error } = useQuery({
+    queryKey: ['data-gaps', all],
+    queryFn: () => ask(Gaps, { first: all ? MOST : SHOWN }),
+    placeholderData: (d) => d,
+  });
+  const total = data?.coop.dataGapTotal ?? 0;
   const gaps = data?.coop.dataGaps ?? [];
   return (
     <section>
@@ -52,7 +59,7 @@ export function DataGaps() {
             </tr>
           </thead>
           <tbody>
-            {(all ? gaps : gaps.slice(0, SHOWN)).map((g) => (
+            {gaps.map((g) => (
               <tr key={g.where + g.what}>
                 <td>{g.where}</td>
                 <td className="note">{g.what}</td>
@@ -82,11 +89,12 @@ export function DataGaps() {
           </tbody>
         </LedgerTable>
       )}
-      {gaps.length > SHOWN && (
+      {total > SHOWN && (
         <p className="below">
           <button className="link" aria-expanded={all} onClick={() => showAll(!all)}>
-            {all ? 'fewer' : `${String(gaps.length - SHOWN)} more`}
+            {all ? 'fewer' : `${String(Math.min(MOST, total) - SHOWN)} more`}
           </button>
+          {all && total > MOST ? ` The ${String(total - MOST)} worth least are not shown.` : ''}
         </p>
       )}
     </section>

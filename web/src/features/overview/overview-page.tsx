@@ -55,7 +55,7 @@ const Overview = graphql(`
         p50
         p90
       }
-      rows {
+      rows(first: 10) {
         rank
         funded
         grantUsd
@@ -103,7 +103,7 @@ export function OverviewPage() {
     );
   }
   const order = data.fundingOrder;
-  const rows = order?.rows.filter((r) => r.funded).slice(0, 10) ?? [];
+  const rows = order?.rows.filter((r) => r.funded) ?? [];
   const points = study.costUsdBySeason.map((d, i) => ({ name: study.seasonNames[i] ?? '', ...d, one: study.onePathUsdBySeason[i] }));
   const { a, b, c } = data.coop.gradeCounts;
   return (

@@ -113,7 +113,7 @@ function Form({ set, known }: { set: { id: string; revision: number }; known: Kn
           {f.message} {f.remedy}
         </p>
       ))}
-      {answer?.nearest.map((n) => (
+      {answer?.nearestCorrelations.map((n) => (
         <p key={n.field}>
           <button className="link" onClick={() => type({ ...typed, [n.field]: pairsOf(n.values) })}>
             take the nearest, {n.distance.toFixed(3)} away

@@ -9,7 +9,7 @@ import { PriceSettings } from './price-settings.tsx';
 import { paidBackBy, seasonName } from './price-words.ts';
 import { HouseOptions, PricesQuery } from './prices-queries.ts';
 
-const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY'];
+const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY', 'WOOD_PELLETS'];
 
 /** How prices are assumed to move: named cases laid over the futures, and the settings of the model, each with what it does to one option. */
 export function PricesPage() {

@@ -195,14 +195,8 @@ export const CorrelationsQuery = graphql(`
 export const SaveCorrelations = graphql(`
   mutation SavePriceCorrelations($input: SaveCorrelationsInput!) {
     savePriceCorrelations(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
-      nearest {
+      ...Saved
+      nearestCorrelations {
         field
         values
         distance
