@@ -38,8 +38,8 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     {
         var page = await dashboard.Open(address);
         await page.GetByRole(AriaRole.Button, new() { Name = "SI" }).ClickAsync();
-        await page.Locator("main section, main table").First.WaitForAsync();
         await page.GetByRole(AriaRole.Status).GetByText("date").First.WaitForAsync(new() { Timeout = 120_000 });
+        await page.Locator("main section, main table").First.WaitForAsync();
         await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
         // names that people gave their contracts keep what they say
         var words = (await page.Locator("main").InnerTextAsync()).Replace("4,000 gal paid in August", string.Empty, StringComparison.Ordinal);
