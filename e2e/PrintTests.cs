@@ -28,8 +28,8 @@ public class PrintTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task A_page_prints_on_letter_and_A4(string address)
     {
         var page = await dashboard.Open(address, dark: true);
-        await page.Locator("main section").First.WaitForAsync();
         await page.GetByRole(AriaRole.Status).GetByText("date").First.WaitForAsync(new() { Timeout = 120_000 });
+        await page.Locator("main section").First.WaitForAsync();
         await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
         foreach (var (format, width) in new[] { ("Letter", 716), ("A4", 688) })
         {

@@ -58,7 +58,9 @@ export function StudyStatus({ newest, running }: Props) {
       <div className="status" role="status">
         <span>
           <b>Study {running.number} is running</b> {progress?.words ?? 'waiting'}{' '}
-          <progress value={progress?.share ?? 0} aria-label="progress of the study" /> {Math.round(100 * (progress?.share ?? 0))} %
+          {/* the words tell how far it is; every per cent read aloud would drown the page */}
+          <progress value={progress?.share ?? 0} aria-label="progress of the study" />{' '}
+          <span aria-hidden="true">{Math.round(100 * (progress?.share ?? 0))} %</span>
         </span>
         <button className="link" onClick={() => cancel.mutate(running.id)}>
           stop it

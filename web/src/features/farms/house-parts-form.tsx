@@ -166,7 +166,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label={`rated input, ${units === 'us' ? 'Btu/h' : 'kW'}`}
               value={h.input}
               change={(v) => put({ heaters: replaced(typed.heaters, i, { input: v }) })}
-              number={true}
+              number={{ least: 0, such: units === 'us' ? '300000' : '90' }}
               name=""
               faults={[]}
             />
@@ -174,7 +174,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label="seasonal efficiency (empty: by kind)"
               value={h.efficiency}
               change={(v) => put({ heaters: replaced(typed.heaters, i, { efficiency: v }) })}
-              number={true}
+              number={{ least: 0, such: '0.8' }}
               name=""
               faults={[]}
             />
@@ -229,7 +229,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label="share of the heat, %"
               value={s.share}
               change={(v) => put({ supplies: replaced(typed.supplies, i, { share: v }) })}
-              number={true}
+              number={{ least: 0, most: 100, such: '100' }}
               name=""
               faults={[]}
             />

@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
+import { unitIn } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { ContractForm } from './contract-form.tsx';
 import { contractWords, type Contract, type Supply } from './contract-words.ts';
 import { DeleteItem } from './delete-item.tsx';
@@ -35,12 +37,19 @@ export function SupplyContracts({ supply }: { supply: Supply }) {
           </div>
         ),
       );
+  const { units } = useUnits();
+  const paper = supply.contracts[0]?.unit;
   const inForce = supply.contracts.filter((c) => c.standing === 'IN_FORCE');
   const taken = inForce.reduce((sum, c) => sum + (c.volumeShare ?? 1), 0);
   return (
     <section>
       <h2>How it pays</h2>
       {notice && <UndoNotice {...notice} close={() => setNotice(null)} />}
+      {paper && unitIn(paper, units) !== paper && (
+        <p className="caption">
+          Contracts, offers and tickets stand in the unit of their papers, {paper}: they are settled to the cent in it.
+        </p>
+      )}
       {inForce.length === 0 && <p>On the monthly index, delivered.</p>}
       {list('IN_FORCE')}
       {open === 'new' ? (
