@@ -1,4 +1,5 @@
 import { useState, type ReactNode } from 'react';
+import { csvOf } from './csv.ts';
 
 export interface ChartTable {
   heads: string[];
@@ -18,7 +19,7 @@ export function ChartFrame({
   children: ReactNode;
 }) {
   const [open, setOpen] = useState(false);
-  const csv = [table.heads, ...table.rows].map((r) => r.map((c) => `"${String(c).replaceAll('"', '""')}"`).join(',')).join('\r\n');
+  const csv = csvOf([table.heads, ...table.rows]);
   return (
     <figure style={{ margin: 0 }} aria-label={title}>
       <h2>{title}</h2>
