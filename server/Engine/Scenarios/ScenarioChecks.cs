@@ -71,6 +71,11 @@ public static class ScenarioChecks
             faults.AddRange(Correlation.Check(z2, "longCorrelations"));
         }
 
+        if (set.EmissionSet is { } emissions && Units.FuelSets.EmissionsNamed(emissions) is null)
+        {
+            faults.Add(new("UNKNOWN_SET", "emissionSet", $"There is no set of emission factors \"{emissions}\".", $"Choose one of {string.Join(", ", Units.FuelSets.Emissions.Select(e => e.Name))}."));
+        }
+
         return faults;
 
         void Optional(string field, double? value, double low, double high, string what)

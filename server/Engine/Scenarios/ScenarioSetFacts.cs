@@ -118,6 +118,10 @@ public sealed record ScenarioSetFacts
     /// <summary>Volumes of air a day vented against humidity where the house tells none.</summary>
     public double PurgeVolumesPerDay { get; init; } = 1;
 
+    /// <summary>Name of the dated set of emission factors that CO2 is reckoned by; null = <see cref="Units.FuelSets.EmissionsInUse"/>. Left out of texts where null, so that the names of units of earlier studies stand.</summary>
+    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
+    public string? EmissionSet { get; init; }
+
     /// <summary>Level multiplier on U before bills.</summary>
     public double LossLevel { get; init; } = 1.10;
 }

@@ -51,7 +51,7 @@ internal static class OptionSummary
             FuelSavedKwh = fuelSaved,
             NewFuel = terms.Switch?.Fuel,
             NewFuelKwh = terms.Switch is null ? null : burnt,
-            Co2SavedKg = co2 - (terms.Switch is { } moved ? burnt * HeatingValues.Co2KgPerKwh(moved.Fuel) : 0),
+            Co2SavedKg = co2 - (terms.Switch is { } moved ? burnt * HeatingValues.Co2KgPerKwh(moved.Fuel, FuelSets.EmissionsNamed(context.Set.EmissionSet)) : 0),
             SavingUsd = saving,
             NpvUsd = npv,
             SavingsToInvestment = toInvestment,
@@ -104,7 +104,7 @@ internal static class OptionSummary
             var standing = CashPlan.Standing(house.Model.Heaters[supply.HeaterNo], context.Set.FirstSeason, start);
             var kept = terms.Switch is not null && supply.HeaterNo == 0 ? 0 : terms.HeatKwh / (supply.HeaterNo == 0 ? terms.Plan.Efficiency[start] : standing);
             var saved = supply.Share * (terms.BaseHeatKwh / standing - kept) * terms.Factor.Mean;
-            (kwh, kg) = (kwh + saved, kg + saved * HeatingValues.Co2KgPerKwh(supply.Fuel));
+            (kwh, kg) = (kwh + saved, kg + saved * HeatingValues.Co2KgPerKwh(supply.Fuel, FuelSets.EmissionsNamed(context.Set.EmissionSet)));
         }
 
         return (kwh, kg);

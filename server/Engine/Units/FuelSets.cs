@@ -63,6 +63,11 @@ public static class FuelSets
     /// <summary>Heating values that the program reckons with.</summary>
     public static HeatingValueSet HeatingInUse { get; } = HeatingValues[0];
 
-    /// <summary>Emission factors that the program reckons with.</summary>
+    /// <summary>The emission factors of a name.</summary>
+    /// <param name="name">Name of the set; null = those in use where nothing is chosen.</param>
+    /// <returns>The set; null where there is none of that name.</returns>
+    public static EmissionSet? EmissionsNamed(string? name) => name is null ? EmissionsInUse : Emissions.FirstOrDefault(e => e.Name == name);
+
+    /// <summary>Emission factors that the program reckons with where the assumptions choose none.</summary>
     public static EmissionSet EmissionsInUse { get; } = Emissions[1];
 }

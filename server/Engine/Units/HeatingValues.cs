@@ -45,8 +45,9 @@ public static class HeatingValues
         };
     }
 
-    /// <summary>CO2 of burning a kWh of fuel heat by the set in use; electricity at the user's own factor, 0 here; wood counted as printed there.</summary>
+    /// <summary>CO2 of burning a kWh of fuel heat; electricity at the user's own factor, 0 here; wood counted as printed there.</summary>
     /// <param name="fuel">Fuel.</param>
-    /// <returns>kg CO2 a kWh of fuel.</returns>
-    public static double Co2KgPerKwh(FuelKind fuel) => (FuelSets.EmissionsInUse.KgPerMmbtu(fuel) ?? 0) / Us.MmbtuKwh;
+    /// <param name="set">Emission factors; null = those in use where nothing is chosen.</param>
+    /// <returns>kg CO2 a kWh of fuel; 0 where the set has no factor.</returns>
+    public static double Co2KgPerKwh(FuelKind fuel, EmissionSet? set = null) => ((set ?? FuelSets.EmissionsInUse).KgPerMmbtu(fuel) ?? 0) / Us.MmbtuKwh;
 }

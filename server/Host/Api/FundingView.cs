@@ -149,7 +149,7 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
     public double AvailableUsd => rules.AvailableUsd;
 
     /// <summary>The dated set of factors that CO2 is reckoned by.</summary>
-    public string EmissionFactors => $"{Engine.Units.FuelSets.EmissionsInUse.Name}, {Engine.Units.FuelSets.EmissionsInUse.Year}";
+    public string EmissionFactors => register.Newest is { } newest ? new StudyView(register, newest).EmissionFactors : string.Empty;
 
     /// <summary>Grants given.</summary>
     public double GrantUsd => order.GrantUsd;

@@ -10,7 +10,8 @@ public static class AccessRules
         "frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 
     /// <summary>
-    /// Answers only requests whose Host header names this machine (so that no foreign page can reach it under a name of its own), and sends the security headers with every answer.
+    /// Answers only requests whose Host header names this machine (so that no foreign page can reach it under a name of its own), no request that a page of another origin sends but for reading pages,
+    /// and sends the security headers with every answer.
     /// With Access:AllowRemote the machine's own name and plain IP numbers count as well; Access:Hosts adds names.
     /// </summary>
     /// <param name="app">The host.</param>
@@ -33,8 +34,27 @@ public static class AccessRules
                 return;
             }
 
+            if (!HttpMethods.IsGet(http.Request.Method) && !HttpMethods.IsHead(http.Request.Method) && IsForeign(http.Request))
+            {
+                http.Response.StatusCode = StatusCodes.Status403Forbidden;
+                await http.Response.WriteAsJsonAsync(new { errors = new[] { new { message = "Another page sent this request; only the pages of this host may.", extensions = new { code = "FOREIGN_ORIGIN" } } } });
+                return;
+            }
+
             await next();
         });
+    }
+
+    /// <summary>Whether a browser says that a page of another origin sends the request. Programs that are no browser name no origin.</summary>
+    private static bool IsForeign(HttpRequest request)
+    {
+        if (request.Headers["Sec-Fetch-Site"].ToString() is "cross-site" or "same-site")
+        {
+            return true;
+        }
+
+        var origin = request.Headers.Origin.ToString();
+        return origin.Length > 0 && !(Uri.TryCreate(origin, UriKind.Absolute, out var from) && string.Equals(from.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase));
     }
 
     private static bool IsOurs(string host, HostSettings settings)

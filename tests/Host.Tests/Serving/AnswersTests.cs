@@ -83,6 +83,26 @@ public partial class AnswersTests(EmptyHost host) : IClassFixture<EmptyHost>
         Assert.Contains($"\"code\":\"{code}\"", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("Origin", "http://farm.example", false)]
+    [InlineData("Origin", "null", false)]
+    [InlineData("Origin", "http://localhost:81", false)]
+    [InlineData("Sec-Fetch-Site", "cross-site", false)]
+    [InlineData("Sec-Fetch-Site", "same-site", false)]
+    [InlineData("Sec-Fetch-Site", "same-origin", true)]
+    [InlineData("Origin", "http://localhost", true)]
+    public async Task What_a_foreign_page_sends_is_refused(string header, string value, bool answered)
+    {
+        foreach (var address in new[] { "/graphql", "/uploads/prices?file=a.csv" })
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = new StringContent("{\"query\":\"{ version }\"}", Encoding.UTF8, MediaTypeHeaderValue.Parse("application/json")) };
+            request.Headers.Add(header, value);
+            var answer = await host.CreateClient().SendAsync(request);
+            Assert.Equal(!answered, answer.StatusCode == HttpStatusCode.Forbidden);
+            Assert.Equal(!answered, (await answer.Content.ReadAsStringAsync()).Contains("FOREIGN_ORIGIN", StringComparison.Ordinal));
+        }
+    }
+
     [Fact]
     public async Task A_query_in_the_address_is_refused()
     {

@@ -23,13 +23,21 @@ export interface Arrival {
   missing?: string;
 }
 
-const kept: Record<string, string> = { farms: 'farm', houses: 'house', supplies: 'tank or meter', options: 'option' };
+const kept: Record<string, string> = {
+  farms: 'farm',
+  houses: 'house',
+  supplies: 'tank or meter',
+  options: 'option',
+  loans: 'loan case',
+  rounds: 'round',
+  awards: 'award',
+};
 
 /** The thing with an identifier that a page is about, if it is about one. */
 export function thingOf(path: string): { id: string; word: string } | undefined {
   const [first = '', id = ''] = path.split('/').slice(1);
   const word = kept[first];
-  if (!word || id === '' || (first === 'houses' && id === 'new')) return undefined;
+  if (!word || id === '' || (first === 'houses' && id === 'new') || (first === 'loans' && id === 'book')) return undefined;
   try {
     return { id: decodeURIComponent(id), word };
   } catch {

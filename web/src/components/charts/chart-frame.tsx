@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import { LedgerTable } from '../ledger-table.tsx';
+import { csvOf } from './csv.ts';
 
 export interface ChartTable {
   heads: string[];
@@ -19,7 +20,7 @@ export function ChartFrame({
   children: ReactNode;
 }) {
   const [open, setOpen] = useState(false);
-  const csv = [table.heads, ...table.rows].map((r) => r.map((c) => `"${String(c).replaceAll('"', '""')}"`).join(',')).join('\r\n');
+  const csv = csvOf([table.heads, ...table.rows]);
   return (
     <figure style={{ margin: 0 }} aria-label={title}>
       <h2>{title}</h2>

@@ -1,5 +1,13 @@
 import { graphql } from '../../lib/graphql/generated/index.ts';
 
+export const UseEmissions = graphql(`
+  mutation UseEmissions($input: EmissionSetInput!) {
+    useEmissionSet(input: $input) {
+      ...Saved
+    }
+  }
+`);
+
 export const Assumptions = graphql(`
   query Assumptions {
     heatingValueSets {
@@ -23,6 +31,9 @@ export const Assumptions = graphql(`
       woodKgPerMmbtu
     }
     coop {
+      newestStudy {
+        emissionFactors
+      }
       scenarioSet {
         id
         revision

@@ -31,7 +31,13 @@ export function AssumptionsPage() {
         <Link to="/fuel/prices">How prices are assumed to move</Link>: cases, volatility, returns, correlations.
       </p>
       <StudyAssumptions setId={s.id} revision={s.revision} sets={data.coop.assumptionSets} />
-      <FuelSets heating={data.heatingValueSets} emissions={data.emissionSets} />
+      <FuelSets
+        heating={data.heatingValueSets}
+        emissions={data.emissionSets}
+        setId={s.id}
+        revision={s.revision}
+        studied={data.coop.newestStudy?.emissionFactors}
+      />
       <CatalogueTable figures={data.coop.catalogueFigures} />
     </>
   );

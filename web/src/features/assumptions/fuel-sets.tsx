@@ -1,11 +1,29 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { AssumptionsQuery } from '../../lib/graphql/generated/graphql.ts';
+import { UseEmissions } from './assumption-queries.ts';
 
 type Heating = AssumptionsQuery['heatingValueSets'];
 type Emissions = AssumptionsQuery['emissionSets'];
 const n = (v: number, digits = 0) => v.toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
 
 /** Dated sets of heating values and emission factors; which are reckoned with is said. */
-export function FuelSets({ heating, emissions }: { heating: Heating; emissions: Emissions }) {
+interface Props {
+  heating: Heating;
+  emissions: Emissions;
+  setId: string;
+  revision: number;
+  /** The emission factors that the newest study froze. */
+  studied?: string | undefined;
+}
+
+export function FuelSets({ heating, emissions, setId, revision, studied }: Props) {
+  const queries = useQueryClient();
+  const use = useMutation({
+    mutationFn: (name: string) => ask(UseEmissions, { input: { setId, expectedRevision: revision, requestId: requestId(), name } }),
+    onSuccess: () => queries.invalidateQueries(),
+  });
+  const answer = use.data?.useEmissionSet;
   return (
     <section>
       <h2>Heating values and emission factors</h2>
@@ -75,7 +93,15 @@ export function FuelSets({ heating, emissions }: { heating: Heating; emissions: 
               <tr key={s.name}>
                 <td>
                   {s.name}, {s.year}
-                  {s.inUse && <span className="second">in use</span>}
+                  {s.inUse ? (
+                    <span className="second">in use</span>
+                  ) : (
+                    <span className="second">
+                      <button className="link" disabled={use.isPending} onClick={() => use.mutate(s.name)}>
+                        reckon by these<span className="hidden">: {s.name}</span>
+                      </button>
+                    </span>
+                  )}
                 </td>
                 <td className="n">{n(s.gasKgPerMmbtu, 2)}</td>
                 <td className="n">{n(s.propaneKgPerMmbtu, 2)}</td>
@@ -86,6 +112,9 @@ export function FuelSets({ heating, emissions }: { heating: Heating; emissions: 
           </tbody>
         </table>
       </div>
+      {studied && <p className="small quiet">The newest study reckons CO₂ by {studied}; studies keep the factors they were run with.</p>}
+      {answer?.conflict && <p className="fault">Somebody changed the assumptions meanwhile; choose again.</p>}
+      {(use.error ?? answer?.faults[0]) && <p className="fault">{use.error?.message ?? answer?.faults[0]?.message}</p>}
       <Sources sets={emissions} />
     </section>
   );
