@@ -78,7 +78,9 @@ function Cases({ rows }: { rows: readonly Row[] }) {
             amount
             <br />$
           </th>
-          <th scope="col">terms</th>
+          <th scope="col" style={{ paddingLeft: 16 }}>
+            terms
+          </th>
           <th scope="col" className="n">
             savings miss,
             <br />
@@ -118,7 +120,7 @@ function Cases({ rows }: { rows: readonly Row[] }) {
               <span className="wide">{figure(c.terms.amountUsd)}</span>
               <span className="phone">{dollars(c.terms.amountUsd)}</span>
             </td>
-            <td>
+            <td style={{ paddingLeft: 16 }}>
               {c.terms.termYears} years at {percent(c.terms.rateNow)}
               {c.terms.rateKind === 'INDEXED' ? ', indexed' : ''}
             </td>
