@@ -1,9 +1,12 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace FarmPortfolio.BrowserTests;
 
-public class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
+public partial class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
 {
     [Theory]
     [InlineData(1440, false)]
@@ -13,8 +16,8 @@ public class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
         var page = await dashboard.Open("/loans", width, dark);
         await page.GetByRole(AriaRole.Status).GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
         await page.GetByRole(AriaRole.Button, new() { Name = "add a loan case" }).ClickAsync();
-        await page.GetByLabel("house", new() { Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = "Alder Reach, house 2" });
-        await page.GetByLabel("option", new() { Exact = true }).SelectOptionAsync("curtain-now");
+        await page.GetByLabel(HouseLabel()).SelectOptionAsync(new SelectOptionValue { Label = "Alder Reach, house 2" });
+        await page.GetByLabel(OptionLabel()).SelectOptionAsync("curtain-now");
         await page.GetByLabel("amount lent, $").FillAsync("-5");
         await page.GetByText("is outside $100 to").WaitForAsync();
         await page.GetByLabel("amount lent, $").FillAsync("8000");
@@ -35,10 +38,10 @@ public class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.WaitForFunctionAsync("before => document.querySelector('h1').innerText !== before", before);
         var after = await page.Locator("h1").First.InnerTextAsync();
         Assert.True(Misses(after) > Misses(before), $"before: {before}; after: {after}");
-        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^delete (?!statement)") }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = DeleteCase() }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "yes, delete it" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^delete (?!statement)") }).WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = DeleteCase() }).WaitForAsync();
         await dashboard.Close(page);
     }
 
@@ -61,12 +64,12 @@ public class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
             await Dashboard.Keep(page, $"case-sheet-{paper}");
         }
 
-        var pages = System.Text.RegularExpressions.Regex.Count(System.Text.Encoding.Latin1.GetString(bytes), "/Type\\s*/Page\\b");
+        var pages = PdfPage().Count(Encoding.Latin1.GetString(bytes));
         Assert.Equal(1, pages);
         await dashboard.Close(page);
     }
 
-    private static int Misses(string heading) => int.Parse(System.Text.RegularExpressions.Regex.Match(heading, @"In (?:under )?(\d+) of 100").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+    private static int Misses(string heading) => int.Parse(Missing().Match(heading).Groups[1].Value, CultureInfo.InvariantCulture);
 
     private static async Task Sound(IPage page, string name, int width)
     {
@@ -76,4 +79,19 @@ public class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
         Assert.True(wide <= width, $"{name} is {wide} pixels wide on a screen of {width}");
         await Dashboard.Keep(page, name);
     }
+
+    [GeneratedRegex("^house")]
+    private static partial Regex HouseLabel();
+
+    [GeneratedRegex("^option")]
+    private static partial Regex OptionLabel();
+
+    [GeneratedRegex("^delete (?!statement)")]
+    private static partial Regex DeleteCase();
+
+    [GeneratedRegex(@"In (?:under )?(\d+) of 100")]
+    private static partial Regex Missing();
+
+    [GeneratedRegex(@"/Type\s*/Page\b")]
+    private static partial Regex PdfPage();
 }

@@ -3,7 +3,7 @@ import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import { pushApart } from '../../components/charts/scale.ts';
 import { useWidth } from '../../components/charts/use-width.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
-import type { Book } from './lending-queries.ts';
+import type { Book } from './book-queries.ts';
 
 const HEIGHT = 260;
 const TOP = 56;

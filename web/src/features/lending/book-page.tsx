@@ -5,7 +5,7 @@ import type { LoanBookQuery } from '../../lib/graphql/generated/graphql.ts';
 import { counted, dollars, figure, ofHundred } from '../../lib/units/format.ts';
 import { BookLosses } from './book-losses.tsx';
 import { BookShares } from './book-shares.tsx';
-import { BookStressDocument, LoanBookDocument, type Book } from './lending-queries.ts';
+import { BookStressDocument, LoanBookDocument, type Book } from './book-queries.ts';
 import { stateWords } from './lending-words.ts';
 
 type Listed = LoanBookQuery['coop']['loanCases'];

@@ -1,5 +1,5 @@
 import { fuelName, figure, type Fuel } from '../../lib/units/format.ts';
-import type { Book } from './lending-queries.ts';
+import type { Book } from './book-queries.ts';
 
 const fuels: Record<string, Fuel> = {
   NaturalGas: 'NATURAL_GAS',

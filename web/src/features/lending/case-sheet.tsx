@@ -79,14 +79,15 @@ export function CaseSheet({ loan, answer, stresses, inBook, study, coop, version
           Carried over after the line: one in ten over {dollars(answer.carriedUsd.p90)}.
         </Point>
         <Point no={7} name="Stresses">
+          Of 100 futures, those with a season under 1.0:
           {stresses
             .filter((s) => s.applies)
-            .map(
-              (s) =>
-                `${stressWords[s.kind][0]}: savings miss in ${ofHundred(s.projectUnderOneShare)}${s.farmUnderOneShare == null ? '' : `, farm in ${ofHundred(s.farmUnderOneShare)}`}`,
-            )
-            .join('; ')}
-          {stresses.length > 0 && ' of 100.'}
+            .map((s) => (
+              <span key={s.kind} className="line">
+                {stressWords[s.kind][0]}: savings {ofHundred(s.projectUnderOneShare)}
+                {s.farmUnderOneShare == null ? '' : `, farm ${ofHundred(s.farmUnderOneShare)}`}; default {ofHundred(s.defaultShare)}
+              </span>
+            ))}
         </Point>
         <Point no={8} name="Month of least cash">
           {least ? `${least.name}: ${dollars(least.ownUsd)} of the borrower’s own money out, middling season.` : 'not reckoned'}
@@ -116,7 +117,7 @@ export function CaseSheet({ loan, answer, stresses, inBook, study, coop, version
             : 'not reckoned'}
         </Point>
         <Point no={14} name="Conditions">
-          Bills each year for three seasons; cover tested yearly on actuals.{loan.note ? ` ${loan.note}` : ''}
+          Bills each year for three seasons; cover tested yearly on actuals.{loan.note ? ` Note: ${loan.note}.` : ''}
           {loan.warnings.map((w) => ` ${w.message}`)}
         </Point>
         <Point no={15} name="Modelled, not a credit score">

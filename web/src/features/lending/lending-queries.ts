@@ -1,5 +1,5 @@
 import { graphql } from '../../lib/graphql/generated/index.ts';
-import type { LoanCaseQuery, LoanBookQuery } from '../../lib/graphql/generated/graphql.ts';
+import type { LoanCaseQuery } from '../../lib/graphql/generated/graphql.ts';
 
 graphql(`
   fragment LoanTermsParts on LoanTerms {
@@ -357,99 +357,6 @@ export const UndoLoanDocument = graphql(`
   }
 `);
 
-export const LoanBookDocument = graphql(`
-  query LoanBook($ids: [ID!]) {
-    coop {
-      loanCases {
-        id
-        name
-        farm {
-          name
-        }
-        terms {
-          state
-          amountUsd
-        }
-      }
-    }
-    loanBook(caseIds: $ids) {
-      amountUsd
-      addedP99Usd
-      lossesToUsd
-      lossCounts
-      futuresCount
-      drawn {
-        ...BookParts
-      }
-      cases {
-        expectedUsd
-        defaultShare
-        loanCase {
-          id
-          name
-          farm {
-            name
-          }
-          terms {
-            amountUsd
-            state
-          }
-        }
-      }
-      byFuel {
-        ...ShareParts
-      }
-      byPlace {
-        ...ShareParts
-      }
-      byRetrofit {
-        ...ShareParts
-      }
-      leftOut {
-        caseId
-        name
-        message
-        remedy
-      }
-    }
-  }
-`);
-
-graphql(`
-  fragment BookParts on BookLosses {
-    meanUsd
-    p95Usd
-    p95HalfWidth
-    p99Usd
-    p99HalfWidth
-    noLossShare
-    missTogetherMiddle
-    missTogetherOneInTen
-  }
-`);
-
-graphql(`
-  fragment ShareParts on BookShare {
-    name
-    cases
-    amountUsd
-    expectedUsd
-    tailUsd
-  }
-`);
-
-export const BookStressDocument = graphql(`
-  query LoanBookStresses($ids: [ID!]) {
-    cheap: loanBookStress(kind: CHEAP_AND_MILD, caseIds: $ids) {
-      ...BookParts
-    }
-    dear: loanBookStress(kind: DEAR_AND_HARD, caseIds: $ids) {
-      ...BookParts
-    }
-  }
-`);
-
 export type LoanCase = NonNullable<LoanCaseQuery['loanCase']>;
 export type LoanAnswer = NonNullable<LoanCase['answer']>;
 export type CoverFigures = LoanAnswer['project'];
-export type Book = NonNullable<LoanBookQuery['loanBook']>;

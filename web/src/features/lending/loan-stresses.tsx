@@ -25,7 +25,7 @@ export function LoanStresses({
       {!stresses && !error && <p className="quiet">Drawing the warmest and the coldest winters.</p>}
       {stresses && (
         <div className="scroll" role="region" aria-label="stresses, scrolls sideways" tabIndex={0}>
-          <table>
+          <table className="stresses">
             <thead>
               <tr>
                 <th scope="col">stress</th>

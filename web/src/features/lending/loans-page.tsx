@@ -7,6 +7,7 @@ import { counted, dollars, figure, ofHundred } from '../../lib/units/format.ts';
 import { LoansDocument } from './lending-queries.ts';
 import { percent, safeDollars, stateWords } from './lending-words.ts';
 import { LoanForm } from './loan-form.tsx';
+import './lending.css';
 
 type Row = LoansQuery['coop']['loanCases'][number];
 
@@ -78,7 +79,9 @@ function Cases({ rows }: { rows: readonly Row[] }) {
             amount
             <br />$
           </th>
-          <th scope="col">terms</th>
+          <th scope="col" className="terms">
+            terms
+          </th>
           <th scope="col" className="n">
             savings miss,
             <br />
@@ -118,7 +121,7 @@ function Cases({ rows }: { rows: readonly Row[] }) {
               <span className="wide">{figure(c.terms.amountUsd)}</span>
               <span className="phone">{dollars(c.terms.amountUsd)}</span>
             </td>
-            <td>
+            <td className="terms">
               {c.terms.termYears} years at {percent(c.terms.rateNow)}
               {c.terms.rateKind === 'INDEXED' ? ', indexed' : ''}
             </td>
