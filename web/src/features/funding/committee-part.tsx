@@ -17,7 +17,9 @@ export function CommitteePart({ round, farms }: { round: Round; farms: Farms }) 
       <p className="caption">
         Every item needs {round.quorum} members present who declared no interest in its farm, and more votes for than against among them.
       </p>
-      {round.committee.length === 0 && !editing && <p>{round.state === 'OPEN' ? 'Nobody is entered yet.' : 'Who decided is not on record.'}</p>}
+      {round.committee.length === 0 && !editing && (
+        <p>{round.state === 'OPEN' ? 'Nobody is entered yet.' : 'Who decided is not on record.'}</p>
+      )}
       {editing ? (
         <CommitteeForm round={round} farms={farms} close={() => edit(false)} />
       ) : (

@@ -69,7 +69,8 @@ export function LetterPage() {
       <ul>
         <li>To keep the work in use and in repair, to let us see it, and to give us your fuel bills for it.</li>
         <li>
-          To pay back the grant for the months left if you take it out or sell the house within {a.obligationYears ?? 5} years after it is paid, unless the buyer takes this over. Failure through no fault of yours is not paid back.
+          To pay back the grant for the months left if you take it out or sell the house within {a.obligationYears ?? 5} years after it is
+          paid, unless the buyer takes this over. Failure through no fault of yours is not paid back.
         </li>
         <li>To tell us of other public money for the same work: all together may not pass the cost.</li>
       </ul>

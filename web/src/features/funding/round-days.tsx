@@ -85,7 +85,13 @@ export function RoundDays({ round }: { round: Round }) {
         </label>
         <label>
           <span>years in which a grant is paid back for the months left</span>
-          <input type="number" min={1} max={10} value={typed.obligationYears} onChange={(e) => set({ ...typed, obligationYears: e.target.value })} />
+          <input
+            type="number"
+            min={1}
+            max={10}
+            value={typed.obligationYears}
+            onChange={(e) => set({ ...typed, obligationYears: e.target.value })}
+          />
         </label>
       </div>
       <FaultList faults={save.faults} />
