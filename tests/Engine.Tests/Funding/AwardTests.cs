@@ -7,7 +7,17 @@ public class AwardTests
 {
     private static readonly AwardFacts Award = new()
     {
-        RoundId = "r", FarmId = "f", HouseId = "h", OptionKey = "foam-now", Title = "Foam", GrantCapCents = 300_000, GrantShare = 0.6, OutlayCents = 500_000, AwardedOn = new(2026, 3, 10), PromisedKwh = 1000, Milestones = Milestones.Of(new(2026, 3, 10)),
+        RoundId = "r",
+        FarmId = "f",
+        HouseId = "h",
+        OptionKey = "foam-now",
+        Title = "Foam",
+        GrantCapCents = 300_000,
+        GrantShare = 0.6,
+        OutlayCents = 500_000,
+        AwardedOn = new(2026, 3, 10),
+        PromisedKwh = 1000,
+        Milestones = Milestones.Of(new(2026, 3, 10)),
     };
 
     [Theory]

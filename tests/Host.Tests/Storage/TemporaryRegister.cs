@@ -69,7 +69,16 @@ public sealed class TemporaryRegister : IDisposable
 
     public static AwardFacts Award(string coop) => new()
     {
-        RoundId = $"fo_{coop}", FarmId = $"f_{coop}", HouseId = $"h_{coop}", OptionKey = "curtain-now", Title = "Curtain", GrantCapCents = 540_000, GrantShare = 0.6, OutlayCents = 900_000, AwardedOn = new(2026, 3, 10), Milestones = Milestones.Of(new(2026, 3, 10)),
+        RoundId = $"fo_{coop}",
+        FarmId = $"f_{coop}",
+        HouseId = $"h_{coop}",
+        OptionKey = "curtain-now",
+        Title = "Curtain",
+        GrantCapCents = 540_000,
+        GrantShare = 0.6,
+        OutlayCents = 900_000,
+        AwardedOn = new(2026, 3, 10),
+        Milestones = Milestones.Of(new(2026, 3, 10)),
     };
 
     public SaveOutcome Save(string coop, string kind, string? id, long? expected, object? facts, string? name, Viewer? viewer = null, string? request = null) =>
