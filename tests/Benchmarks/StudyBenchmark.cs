@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
 
@@ -11,14 +10,26 @@ namespace FarmPortfolio.Benchmarks;
 /// </summary>
 internal static class StudyBenchmark
 {
-    private const int Seasons = 15;
-
     public static void Run(IEnumerable<string> arguments)
     {
         var asked = arguments.ToList();
         if (asked is ["table"])
         {
             Table();
+            return;
+        }
+
+        if (asked is ["micro"]) // TEMP
+        {
+            var part = new FuturesPart(BenchPortfolio.Of(12, sampling: PathSampling.Sobol));
+            var all = new List<double>();
+            for (var i = 0; i < 20; i++) { using var me = Process.GetCurrentProcess(); var was = me.TotalProcessorTime; part.Seconds(1); me.Refresh(); all.Add((me.TotalProcessorTime - was).TotalSeconds); }
+            all.Sort();
+            Console.WriteLine($"micro min {1e9 * all[0] / part.Cells:0.00} ns a cell, median {1e9 * all[7] / part.Cells:0.00}, terms a cell {part.Terms / part.Cells:0.0}");
+            var heat = new List<double>();
+            for (var i = 0; i < 12; i++) { using var me = Process.GetCurrentProcess(); var was = me.TotalProcessorTime; part.Heat(); me.Refresh(); heat.Add((me.TotalProcessorTime - was).TotalMilliseconds); }
+            heat.Sort();
+            Console.WriteLine($"heat min {heat[0] / 12:0.00} ms a house, median {heat[6] / 12:0.00}");
             return;
         }
 
@@ -29,7 +40,7 @@ internal static class StudyBenchmark
 
         if (asked.Count == 0)
         {
-            Share(50);
+            ShareBenchmark.Run(50);
         }
     }
 
@@ -43,7 +54,7 @@ internal static class StudyBenchmark
         return (seconds, options);
     }
 
-    private static (double Seconds, StudyOutcome Outcome) Study(Portfolio portfolio)
+    public static (double Seconds, StudyOutcome Outcome) Study(Portfolio portfolio)
     {
         var clock = Stopwatch.StartNew();
         var (outcome, faults) = StudyRun.Run(portfolio, new StudyMeans(Environment.ProcessorCount), null, CancellationToken.None);
@@ -60,40 +71,5 @@ internal static class StudyBenchmark
         var points = new[] { 13, 125, 1250, 12500 }.Select(h => Time(h, 2, 256)).Select(t => (X: Math.Log(t.Options), Y: Math.Log(t.Seconds / t.Options))).ToList();
         var (x, y) = (points.Average(p => p.X), points.Average(p => p.Y));
         Console.WriteLine(FormattableString.Invariant($"slope of the cost of an option {points.Sum(p => (p.X - x) * (p.Y - y)) / points.Sum(p => (p.X - x) * (p.X - x)):0.000}"));
-    }
-
-    /// <summary>The study's rate of fused terms (options and the house as it stands, months heated, three coefficients) over the bare loop's with an offset, medians of five pairs.</summary>
-    private static void Share(int houses)
-    {
-        var portfolio = BenchPortfolio.Of(houses, sampling: PathSampling.Sobol);
-        var terms = Terms(portfolio);
-        var bare = new BareProblem(512, 10_240, Seasons);
-        var (blocks, result) = (BareLayout.Of(bare, BareLoop.Group), new BareResult(bare));
-        var (study, loop) = (new double[5], new double[5]);
-        for (var i = -1; i < study.Length; i++)
-        {
-            var clock = Stopwatch.StartNew();
-            BareLoop.Run(bare, blocks, result, true, Environment.ProcessorCount);
-            var (ofLoop, ofStudy) = (clock.Elapsed.TotalSeconds, Study(portfolio).Seconds);
-            if (i >= 0)
-            {
-                (loop[i], study[i]) = (3 * bare.OptionMonths / ofLoop, terms / ofStudy);
-            }
-        }
-
-        Array.Sort(study);
-        Array.Sort(loop);
-        Console.WriteLine(FormattableString.Invariant($"{houses} houses, {terms:0.00e0} terms in {terms / study[2]:0.00} s: {study[2]:0.00e0} terms a second, the bare loop {loop[2]:0.00e0}"));
-        Console.WriteLine(FormattableString.Invariant($"RATIO study-share {study[2] / loop[2]:0.000}"));
-    }
-
-    private static double Terms(Portfolio portfolio)
-    {
-        var futures = StudyFutures.Of(portfolio).Futures!;
-        return StudyUnits.Of(portfolio, futures, []).SelectMany(u => u.Houses).Sum(house =>
-        {
-            OptionModel[] models = [OptionModels.AsItStands(house.Model), .. house.Options.Select(o => OptionModels.Of(house.Model, o).Model!)];
-            return 3.0 * models.Length * CostKernel.HeatedMonths(DemandTables.Of(models, house.Pool)).Length * futures.Paths * Seasons;
-        });
     }
 }
