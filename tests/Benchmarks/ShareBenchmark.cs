@@ -65,8 +65,6 @@ internal sealed class FuturesPart
     /// <summary>Fused terms in them: three a month heated.</summary>
     public double Terms { get; }
 
-    public void Heat() { foreach (var h in units.SelectMany(u => u.Houses)) { _ = new HouseHeat(h, h.Options); } }
-
     public double Seconds(int threads)
     {
         var clock = Stopwatch.StartNew();

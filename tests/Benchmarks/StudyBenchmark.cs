@@ -19,20 +19,6 @@ internal static class StudyBenchmark
             return;
         }
 
-        if (asked is ["micro"]) // TEMP
-        {
-            var part = new FuturesPart(BenchPortfolio.Of(12, sampling: PathSampling.Sobol));
-            var all = new List<double>();
-            for (var i = 0; i < 20; i++) { using var me = Process.GetCurrentProcess(); var was = me.TotalProcessorTime; part.Seconds(1); me.Refresh(); all.Add((me.TotalProcessorTime - was).TotalSeconds); }
-            all.Sort();
-            Console.WriteLine($"micro min {1e9 * all[0] / part.Cells:0.00} ns a cell, median {1e9 * all[7] / part.Cells:0.00}, terms a cell {part.Terms / part.Cells:0.0}");
-            var heat = new List<double>();
-            for (var i = 0; i < 12; i++) { using var me = Process.GetCurrentProcess(); var was = me.TotalProcessorTime; part.Heat(); me.Refresh(); heat.Add((me.TotalProcessorTime - was).TotalMilliseconds); }
-            heat.Sort();
-            Console.WriteLine($"heat min {heat[0] / 12:0.00} ms a house, median {heat[6] / 12:0.00}");
-            return;
-        }
-
         foreach (var houses in asked.Select(int.Parse))
         {
             Time(houses);
@@ -68,8 +54,27 @@ internal static class StudyBenchmark
     private static void Table()
     {
         Time(13, 2, 256);
-        var points = new[] { 13, 125, 1250, 12500 }.Select(h => Time(h, 2, 256)).Select(t => (X: Math.Log(t.Options), Y: Math.Log(t.Seconds / t.Options))).ToList();
-        var (x, y) = (points.Average(p => p.X), points.Average(p => p.Y));
-        Console.WriteLine(FormattableString.Invariant($"slope of the cost of an option {points.Sum(p => (p.X - x) * (p.Y - y)) / points.Sum(p => (p.X - x) * (p.X - x)):0.000}"));
+        var once = Once(2, 256);
+        Console.WriteLine(FormattableString.Invariant($"{once:0.00} s of it draw the futures and lay them out, whatever the number of options"));
+        var points = new[] { 13, 125, 1250, 12500 }.Select(h => Time(h, 2, 256)).Select(t => (X: Math.Log(t.Options), Y: Math.Log(t.Seconds / t.Options), Z: Math.Log(Math.Max(1e-9, t.Seconds - once) / t.Options))).ToList();
+        var x = points.Average(p => p.X);
+        double Slope(Func<(double X, double Y, double Z), double> of) => points.Sum(p => (p.X - x) * of(p)) / points.Sum(p => (p.X - x) * (p.X - x));
+        Console.WriteLine(FormattableString.Invariant($"slope of the cost of an option {Slope(p => p.Y):0.000}, without the futures {Slope(p => p.Z):0.000}"));
+    }
+
+    /// <summary>What a study does once: winters read, futures drawn and laid out for the four fuels.</summary>
+    private static double Once(int replicates, int paths)
+    {
+        var portfolio = BenchPortfolio.Of(13, replicates, paths, PathSampling.Sobol);
+        var clock = Stopwatch.StartNew();
+        foreach (var layout in StudyFutures.Of(portfolio).Futures!.Layouts(Environment.ProcessorCount, CancellationToken.None))
+        {
+            foreach (var fuel in portfolio.Prices.Keys)
+            {
+                layout.Index(fuel);
+            }
+        }
+
+        return clock.Elapsed.TotalSeconds;
     }
 }

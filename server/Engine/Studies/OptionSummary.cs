@@ -80,15 +80,15 @@ internal static class OptionSummary
         return count;
     }
 
-    private static (List<Distribution> BySeason, List<Distribution> Cumulated) Seasons(StudyContext context, double[] net, double[] sums)
+    private static (List<SeasonMean> BySeason, List<Distribution> Cumulated) Seasons(StudyContext context, double[] net, double[] sums)
     {
-        var (bySeason, cumulated) = (new List<Distribution>(context.Seasons), new List<Distribution>(context.Seasons));
+        var (bySeason, cumulated) = (new List<SeasonMean>(context.Seasons), new List<Distribution>(context.Seasons));
         Array.Clear(sums);
         for (var s = 0; s < context.Seasons; s++)
         {
             var season = net.AsSpan(s * context.Paths, context.Paths);
             Rows.Add(sums, season);
-            bySeason.Add(Distribution.Of(season, context.Replicates));
+            bySeason.Add(SeasonMean.Of(season, context.Replicates));
             cumulated.Add(Distribution.Of(sums, context.Replicates));
         }
 
