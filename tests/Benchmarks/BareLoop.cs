@@ -5,11 +5,15 @@ namespace FarmPortfolio.Benchmarks;
 /// <summary>
 /// The bare problem in vectors: lanes are options. A block of 128 paths is taken at a time; its path-seasons are sorted by winter, so that a row of loads held in
 /// registers serves a whole group of them, whose sums are named locals; the block's savings stay in the second-level cache until they are cumulated. Paybacks
-/// are the seasons whose cumulated sum is below zero: savings here are never negative. The yardstick of <c>study-share</c>, with and without an offset.
+/// are the seasons whose cumulated sum is below zero: savings here are never negative. The yardstick of <c>study-share</c>, with and without an offset. The loops
+/// stand twice, for 256 and 512 bits: a group is as many sums as there are registers, 6 path-seasons or 12, and each sum must be a local of its own; sums in an
+/// array, or in a structure of two vectors, are kept in memory by the compiler and cost several times as much.
 /// </summary>
 internal static unsafe class BareLoop
 {
     private const int Chunk = 256;
+    private const int NarrowLanes = 8;
+    private const int WideLanes = 16;
 
     /// <summary>Path-seasons a group: as many as the registers hold.</summary>
     public static int Group => Vector512.IsHardwareAccelerated ? 12 : 6;
@@ -24,10 +28,11 @@ internal static unsafe class BareLoop
     private static void Options(BareProblem p, BareLayout[] blocks, BareResult result, bool withOffset, int from, int to)
     {
         var wide = Vector512.IsHardwareAccelerated;
-        var (lanes, group) = (wide ? 16 : 8, Group);
-        var rows = (withOffset ? 3 : 1) * BareProblem.Months * BareProblem.Tile;
+        var (lanes, group) = (wide ? WideLanes : NarrowLanes, Group);
+        var rows = (withOffset ? 3 : 1) * BareProblem.Months;
         var buffer = GC.AllocateUninitializedArray<double>(lanes * BareLayout.Block * p.Seasons, pinned: true);
-        fixed (double* loads = withOffset ? p.Quadratic : p.Load, outlay = p.Outlay, discount = p.Discount, present = result.PresentUsd, saving = buffer)
+        var side = GC.AllocateUninitializedArray<double>(lanes * BareProblem.Winters * rows, pinned: true);
+        fixed (double* loads = withOffset ? p.Quadratic : p.Load, outlay = p.Outlay, discount = p.Discount, present = result.PresentUsd, saving = buffer, first = side)
         fixed (int* counts = result.Counts)
         {
             foreach (var block in blocks)
@@ -37,10 +42,10 @@ internal static unsafe class BareLoop
                 {
                     for (var o = from; o < to; o += lanes)
                     {
-                        var first = loads + (long)(o / BareProblem.Tile) * BareProblem.Winters * rows + o % BareProblem.Tile;
+                        SideBySide(loads + (long)(o / BareProblem.Tile) * BareProblem.Winters * rows * BareProblem.Tile + o % BareProblem.Tile, BareProblem.Winters * rows, first, lanes);
                         for (var g = 0; g < block.GroupWinter.Length; g++)
                         {
-                            var load = first + (long)block.GroupWinter[g] * rows;
+                            var load = first + block.GroupWinter[g] * rows * lanes;
                             var paid = price + g * group * BareProblem.Months;
                             var at = offset + g * group;
                             var cells = cell + g * group;
@@ -78,6 +83,18 @@ internal static unsafe class BareLoop
         }
     }
 
+    /// <summary>The rows of some lanes beside each other: in the tile they lie 512 bytes apart, which fills a few sets of the nearest cache and leaves the others empty.</summary>
+    private static void SideBySide(double* from, int rows, double* to, int lanes)
+    {
+        for (var row = 0; row < rows; row++)
+        {
+            for (var l = 0; l < lanes; l += 4)
+            {
+                Vector256.Load(from + row * BareProblem.Tile + l).Store(to + row * lanes + l);
+            }
+        }
+    }
+
     private static void Narrow(double* load, double* price, int* cell, double* saving)
     {
         Vector256<double> a0 = Vector256<double>.Zero, b0 = Vector256<double>.Zero;
@@ -89,7 +106,7 @@ internal static unsafe class BareLoop
         for (var m = 0; m < BareProblem.Months; m++)
         {
             var (x, y) = (Vector256.Load(load), Vector256.Load(load + 4));
-            load += BareProblem.Tile;
+            load += NarrowLanes;
             var p0 = Vector256.Create(price[0]);
             a0 = Vector256.FusedMultiplyAdd(x, p0, a0);
             b0 = Vector256.FusedMultiplyAdd(y, p0, b0);
@@ -142,7 +159,7 @@ internal static unsafe class BareLoop
         for (var m = 0; m < BareProblem.Months; m++)
         {
             var (x, y) = (Vector512.Load(load), Vector512.Load(load + 8));
-            load += BareProblem.Tile;
+            load += WideLanes;
             var p0 = Vector512.Create(price[0]);
             a0 = Vector512.FusedMultiplyAdd(x, p0, a0);
             b0 = Vector512.FusedMultiplyAdd(y, p0, b0);
@@ -218,8 +235,8 @@ internal static unsafe class BareLoop
         var (o5, s5) = (Vector256.Create(offset[5]), Vector256<double>.Zero);
         for (var m = 0; m < BareProblem.Months; m++)
         {
-            var (x, y, z) = (Vector256.Load(load), Vector256.Load(load + BareProblem.Tile), Vector256.Load(load + 2 * BareProblem.Tile));
-            load += 3 * BareProblem.Tile;
+            var (x, y, z) = (Vector256.Load(load), Vector256.Load(load + NarrowLanes), Vector256.Load(load + 2 * NarrowLanes));
+            load += 3 * NarrowLanes;
             s0 = Vector256.FusedMultiplyAdd(Vector256.MaxNative(Vector256.FusedMultiplyAdd(o0, Vector256.FusedMultiplyAdd(o0, z, y), x), Vector256<double>.Zero), Vector256.Create(price[0]), s0);
             s1 = Vector256.FusedMultiplyAdd(Vector256.MaxNative(Vector256.FusedMultiplyAdd(o1, Vector256.FusedMultiplyAdd(o1, z, y), x), Vector256<double>.Zero), Vector256.Create(price[1]), s1);
             s2 = Vector256.FusedMultiplyAdd(Vector256.MaxNative(Vector256.FusedMultiplyAdd(o2, Vector256.FusedMultiplyAdd(o2, z, y), x), Vector256<double>.Zero), Vector256.Create(price[2]), s2);
@@ -253,8 +270,8 @@ internal static unsafe class BareLoop
         var (o11, s11) = (Vector512.Create(offset[11]), Vector512<double>.Zero);
         for (var m = 0; m < BareProblem.Months; m++)
         {
-            var (x, y, z) = (Vector512.Load(load), Vector512.Load(load + BareProblem.Tile), Vector512.Load(load + 2 * BareProblem.Tile));
-            load += 3 * BareProblem.Tile;
+            var (x, y, z) = (Vector512.Load(load), Vector512.Load(load + WideLanes), Vector512.Load(load + 2 * WideLanes));
+            load += 3 * WideLanes;
             s0 = Vector512.FusedMultiplyAdd(Vector512.MaxNative(Vector512.FusedMultiplyAdd(o0, Vector512.FusedMultiplyAdd(o0, z, y), x), Vector512<double>.Zero), Vector512.Create(price[0]), s0);
             s1 = Vector512.FusedMultiplyAdd(Vector512.MaxNative(Vector512.FusedMultiplyAdd(o1, Vector512.FusedMultiplyAdd(o1, z, y), x), Vector512<double>.Zero), Vector512.Create(price[1]), s1);
             s2 = Vector512.FusedMultiplyAdd(Vector512.MaxNative(Vector512.FusedMultiplyAdd(o2, Vector512.FusedMultiplyAdd(o2, z, y), x), Vector512<double>.Zero), Vector512.Create(price[2]), s2);

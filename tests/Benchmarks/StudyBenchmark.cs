@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
 
@@ -11,8 +10,6 @@ namespace FarmPortfolio.Benchmarks;
 /// </summary>
 internal static class StudyBenchmark
 {
-    private const int Seasons = 15;
-
     public static void Run(IEnumerable<string> arguments)
     {
         var asked = arguments.ToList();
@@ -29,7 +26,7 @@ internal static class StudyBenchmark
 
         if (asked.Count == 0)
         {
-            Share(50);
+            ShareBenchmark.Run(50);
         }
     }
 
@@ -43,7 +40,7 @@ internal static class StudyBenchmark
         return (seconds, options);
     }
 
-    private static (double Seconds, StudyOutcome Outcome) Study(Portfolio portfolio)
+    public static (double Seconds, StudyOutcome Outcome) Study(Portfolio portfolio)
     {
         var clock = Stopwatch.StartNew();
         var (outcome, faults) = StudyRun.Run(portfolio, new StudyMeans(Environment.ProcessorCount), null, CancellationToken.None);
@@ -57,43 +54,27 @@ internal static class StudyBenchmark
     private static void Table()
     {
         Time(13, 2, 256);
-        var points = new[] { 13, 125, 1250, 12500 }.Select(h => Time(h, 2, 256)).Select(t => (X: Math.Log(t.Options), Y: Math.Log(t.Seconds / t.Options))).ToList();
-        var (x, y) = (points.Average(p => p.X), points.Average(p => p.Y));
-        Console.WriteLine(FormattableString.Invariant($"slope of the cost of an option {points.Sum(p => (p.X - x) * (p.Y - y)) / points.Sum(p => (p.X - x) * (p.X - x)):0.000}"));
+        var once = Once(2, 256);
+        Console.WriteLine(FormattableString.Invariant($"{once:0.00} s of it draw the futures and lay them out, whatever the number of options"));
+        var points = new[] { 13, 125, 1250, 12500 }.Select(h => Time(h, 2, 256)).Select(t => (X: Math.Log(t.Options), Y: Math.Log(t.Seconds / t.Options), Z: Math.Log(Math.Max(1e-9, t.Seconds - once) / t.Options))).ToList();
+        var x = points.Average(p => p.X);
+        double Slope(Func<(double X, double Y, double Z), double> of) => points.Sum(p => (p.X - x) * of(p)) / points.Sum(p => (p.X - x) * (p.X - x));
+        Console.WriteLine(FormattableString.Invariant($"slope of the cost of an option {Slope(p => p.Y):0.000}, without the futures {Slope(p => p.Z):0.000}"));
     }
 
-    /// <summary>The study's rate of fused terms (options and the house as it stands, months heated, three coefficients) over the bare loop's with an offset, medians of five pairs.</summary>
-    private static void Share(int houses)
+    /// <summary>What a study does once: winters read, futures drawn and laid out for the four fuels.</summary>
+    private static double Once(int replicates, int paths)
     {
-        var portfolio = BenchPortfolio.Of(houses, sampling: PathSampling.Sobol);
-        var terms = Terms(portfolio);
-        var bare = new BareProblem(512, 10_240, Seasons);
-        var (blocks, result) = (BareLayout.Of(bare, BareLoop.Group), new BareResult(bare));
-        var (study, loop) = (new double[5], new double[5]);
-        for (var i = -1; i < study.Length; i++)
+        var portfolio = BenchPortfolio.Of(13, replicates, paths, PathSampling.Sobol);
+        var clock = Stopwatch.StartNew();
+        foreach (var layout in StudyFutures.Of(portfolio).Futures!.Layouts(Environment.ProcessorCount, CancellationToken.None))
         {
-            var clock = Stopwatch.StartNew();
-            BareLoop.Run(bare, blocks, result, true, Environment.ProcessorCount);
-            var (ofLoop, ofStudy) = (clock.Elapsed.TotalSeconds, Study(portfolio).Seconds);
-            if (i >= 0)
+            foreach (var fuel in portfolio.Prices.Keys)
             {
-                (loop[i], study[i]) = (3 * bare.OptionMonths / ofLoop, terms / ofStudy);
+                layout.Index(fuel);
             }
         }
 
-        Array.Sort(study);
-        Array.Sort(loop);
-        Console.WriteLine(FormattableString.Invariant($"{houses} houses, {terms:0.00e0} terms in {terms / study[2]:0.00} s: {study[2]:0.00e0} terms a second, the bare loop {loop[2]:0.00e0}"));
-        Console.WriteLine(FormattableString.Invariant($"RATIO study-share {study[2] / loop[2]:0.000}"));
-    }
-
-    private static double Terms(Portfolio portfolio)
-    {
-        var futures = StudyFutures.Of(portfolio).Futures!;
-        return StudyUnits.Of(portfolio, futures, []).SelectMany(u => u.Houses).Sum(house =>
-        {
-            OptionModel[] models = [OptionModels.AsItStands(house.Model), .. house.Options.Select(o => OptionModels.Of(house.Model, o).Model!)];
-            return 3.0 * models.Length * CostKernel.HeatedMonths(DemandTables.Of(models, house.Pool)).Length * futures.Paths * Seasons;
-        });
+        return clock.Elapsed.TotalSeconds;
     }
 }

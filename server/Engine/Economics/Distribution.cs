@@ -37,32 +37,44 @@ public sealed record Distribution(
     {
         var n = values.Length;
         Span<double> means = stackalloc double[replicates];
-        var each = n / replicates;
-        for (var r = 0; r < replicates; r++)
-        {
-            means[r] = OrderStatistics.Sum(values.Slice(r * each, each)) / each;
-        }
+        var spread = ValueSpread.Of(values, means);
+        var tail = Math.Max(1, (int)Math.Round(0.05 * n));
+        var edge = worstIsHigh ? n - tail : tail - 1;
 
-        Span<int> ranks = stackalloc int[2 * Levels.Length];
+        // the edge of the tail stands beside the outermost level: the ranks rise where it is put first or last
+        Span<int> ranks = stackalloc int[2 * Levels.Length + 1];
+        var first = worstIsHigh ? 0 : 1;
+        ranks[worstIsHigh ? ^1 : 0] = edge;
         for (var i = 0; i < Levels.Length; i++)
         {
             var low = (int)(Levels[i] * (n - 1));
-            (ranks[2 * i], ranks[2 * i + 1]) = (low, Math.Min(n - 1, low + 1));
+            (ranks[first + 2 * i], ranks[first + 2 * i + 1]) = (low, Math.Min(n - 1, low + 1));
         }
 
-        var tail = Math.Max(1, (int)Math.Round(0.05 * n));
         Span<double> at = stackalloc double[ranks.Length];
-        var counts = histogram ? new int[Bins] : [];
-        var (least, most, tailSum) = OrderStatistics.Find(values, ranks, at, tail, worstIsHigh, counts);
+        OrderStatistics.Find(values, spread, ranks, at);
         Span<double> q = stackalloc double[Levels.Length];
         for (var i = 0; i < Levels.Length; i++)
         {
-            var within = Levels[i] * (n - 1) - ranks[2 * i];
-            q[i] = at[2 * i] + within * (at[2 * i + 1] - at[2 * i]);
+            var (low, high, within) = (at[first + 2 * i], at[first + 2 * i + 1], Levels[i] * (n - 1) - ranks[first + 2 * i]);
+            q[i] = low + within * (high - low);
         }
 
-        var bins = histogram ? new Histogram(least, most > least ? most : least + 1, counts) : null;
-        return new(OrderStatistics.Sum(means) / replicates, HalfWidthOf(means), q[0], q[1], q[2], q[3], q[4], q[5], q[6], tailSum / tail, bins);
+        var worst = OrderStatistics.Tail(values, worstIsHigh ? at[^1] : at[0], tail, worstIsHigh) / tail;
+        return new(OrderStatistics.Sum(means) / replicates, HalfWidthOf(means), q[0], q[1], q[2], q[3], q[4], q[5], q[6], worst, histogram ? Bars(values, spread) : null);
+    }
+
+    /// <summary>Counts values into even bins from the least to the most; one on an edge may fall to either side, alike on every machine.</summary>
+    private static Histogram Bars(ReadOnlySpan<double> values, ValueSpread spread)
+    {
+        var (least, most, counts) = (spread.Least, spread.Most, new int[Bins]);
+        var scale = Bins / (most - least);
+        foreach (var value in values)
+        {
+            counts[double.IsFinite(scale) ? Math.Min(Bins - 1, (int)((value - least) * scale)) : 0]++;
+        }
+
+        return new(least, most > least ? most : least + 1, counts);
     }
 
     /// <summary>Half of the 95 % interval of a mean of replicates.</summary>

@@ -11,7 +11,6 @@ namespace FarmPortfolio.Engine.Economics;
 /// <param name="paths">Paths, a multiple of four or not.</param>
 internal sealed class PaybackSeasons(int paths)
 {
-    private const int BlockPaths = 64;
     private const double TwoTo52 = 4503599627370496.0;
 
     /// <summary>Season from which the cumulated saving never falls below the outlay again.</summary>
@@ -44,7 +43,33 @@ internal sealed class PaybackSeasons(int paths)
     [SkipLocalsInit]
     public void Count(ReadOnlySpan<double> net, int start, int seasons, ReadOnlySpan<double> outlay, double rate)
     {
-        var wide = paths & ~3;
+        // rows lie a multiple of the cache's stride apart, so a stretch of each is laid side by side first
+        const int Stretch = 64;
+        Span<double> rows = stackalloc double[Stretch * seasons];
+        for (var first = 0; first < paths; first += Stretch)
+        {
+            var count = Math.Min(Stretch, paths - first);
+            for (var s = start; s < seasons; s++)
+            {
+                net.Slice(s * paths + first, count).CopyTo(rows[(s * Stretch)..]);
+            }
+
+            Count(rows, Stretch, first, count, start, seasons, outlay, rate);
+        }
+    }
+
+    /// <summary>Counts a stretch of paths.</summary>
+    /// <param name="net">Net saving, season by season a row of the stretch.</param>
+    /// <param name="stride">Numbers a row, a multiple of four; what is beyond the paths is read and not used.</param>
+    /// <param name="first">First path of the stretch.</param>
+    /// <param name="count">Paths of the stretch.</param>
+    /// <param name="start">Season before which it is installed, from 0.</param>
+    /// <param name="seasons">Seasons.</param>
+    /// <param name="outlay">Outlay by path at installation, all paths.</param>
+    /// <param name="rate">Discount rate a year.</param>
+    [SkipLocalsInit]
+    public void Count(ReadOnlySpan<double> net, int stride, int first, int count, int start, int seasons, ReadOnlySpan<double> outlay, double rate)
+    {
         Span<double> discount = stackalloc double[seasons];
         var factor = 1.0;
         for (var s = start; s < seasons; s++)
@@ -52,100 +77,80 @@ internal sealed class PaybackSeasons(int paths)
             discount[s] = factor /= 1 + rate;
         }
 
-        // rows lie a multiple of the cache's stride apart, so a block of each is laid side by side first
-        Span<double> block = stackalloc double[BlockPaths * seasons];
-        for (var from = 0; from < wide; from += BlockPaths)
+        Span<double> four = stackalloc double[4];
+        for (var p = 0; p < count; p += 4)
         {
-            var count = Math.Min(BlockPaths, wide - from);
+            var here = Math.Min(4, count - p);
+            outlay.Slice(first + p, here).CopyTo(four);
+            var lines = new Lines(Vector256.LoadUnsafe(ref four[0]));
             for (var s = start; s < seasons; s++)
             {
-                net.Slice(s * paths + from, count).CopyTo(block[(s * BlockPaths)..]);
+                lines.Add(Vector256.LoadUnsafe(in net[s * stride + p]), Vector256.Create(discount[s]));
             }
 
-            for (var p = 0; p < count; p += 4)
-            {
-                var lines = new Lines(Load(outlay, from + p));
-                for (var s = start; s < seasons; s++)
-                {
-                    lines.Add(Load(block, s * BlockPaths + p), discount[s], s - start + 1);
-                }
-
-                lines.Store(this, from + p);
-            }
-        }
-
-        for (var p = wide; p < paths; p++)
-        {
-            var lines = new Lines(Vector256.Create(outlay[p]));
-            for (var s = start; s < seasons; s++)
-            {
-                lines.Add(Vector256.Create(net[s * paths + p]), discount[s], s - start + 1);
-            }
-
-            lines.StoreOne(this, p);
+            lines.Store(this, first + p, here, seasons - start);
         }
     }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Load(ReadOnlySpan<double> values, int at) => Vector256.LoadUnsafe(in MemoryMarshal.GetReference(values), (nuint)at);
 
     /// <summary>Four paths.</summary>
     private ref struct Lines(Vector256<double> outlay)
     {
+        private Vector256<double> season;
         private Vector256<double> sum;
         private Vector256<double> present;
         private Vector256<double> worst = Vector256.Create(double.PositiveInfinity);
-        private Vector256<double> lasting;
-        private Vector256<double> first;
-        private Vector256<double> lastingDiscounted;
-        private Vector256<double> firstDiscounted;
+        private Line simple = new();
+        private Line discounted = new();
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Add(Vector256<double> net, double discount, int season)
+        public void Add(Vector256<double> net, Vector256<double> discount)
         {
-            var now = Vector256.Create((double)season);
+            season += Vector256<double>.One;
             sum += net;
-            present = Vector256.FusedMultiplyAdd(net, Vector256.Create(discount), present);
-            worst = Vector256.Min(worst, net);
-            (first, lasting) = Seen(Vector256.GreaterThanOrEqual(sum, outlay), now, first, lasting);
-            (firstDiscounted, lastingDiscounted) = Seen(Vector256.GreaterThanOrEqual(present, outlay), now, firstDiscounted, lastingDiscounted);
+            present = Vector256.FusedMultiplyAdd(net, discount, present);
+            worst = Vector256.ConditionalSelect(Vector256.LessThan(net, worst), net, worst);
+            simple.Add(Vector256.LessThan(sum, outlay), season);
+            discounted.Add(Vector256.LessThan(present, outlay), season);
         }
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public readonly void Store(PaybackSeasons to, int p)
+        public readonly void Store(PaybackSeasons to, int p, int count, int seasons)
         {
-            present.StoreUnsafe(ref to.PresentUsd[p]);
-            sum.StoreUnsafe(ref to.SumUsd[p]);
-            worst.StoreUnsafe(ref to.WorstUsd[p]);
-
             // all four seasons of a path in one whole number, a byte each
-            var seasons = lasting + first * Vector256.Create(256.0) + lastingDiscounted * Vector256.Create(65536.0) + firstDiscounted * Vector256.Create(16777216.0);
-            var bytes = (seasons + Vector256.Create(TwoTo52)).AsInt64();
-            for (var i = 0; i < 4; i++)
+            var never = Vector256.Create((double)seasons);
+            var all = simple.Lasting(never) + simple.First(never) * Vector256.Create(256.0) + discounted.Lasting(never) * Vector256.Create(65536.0) + discounted.First(never) * Vector256.Create(16777216.0);
+            var bytes = (all + Vector256.Create(TwoTo52)).AsInt64();
+            for (var i = 0; i < count; i++)
             {
                 var four = bytes[i];
+                (to.PresentUsd[p + i], to.SumUsd[p + i], to.WorstUsd[p + i]) = (present[i], sum[i], worst[i]);
                 to.Lasting[p + i] = (byte)four;
                 to.First[p + i] = (byte)(four >> 8);
                 to.LastingDiscounted[p + i] = (byte)(four >> 16);
                 to.FirstDiscounted[p + i] = (byte)(four >> 24);
             }
         }
+    }
 
-        public readonly void StoreOne(PaybackSeasons to, int p)
-        {
-            (to.PresentUsd[p], to.SumUsd[p], to.WorstUsd[p]) = (present[0], sum[0], worst[0]);
-            (to.Lasting[p], to.First[p]) = ((byte)lasting[0], (byte)first[0]);
-            (to.LastingDiscounted[p], to.FirstDiscounted[p]) = ((byte)lastingDiscounted[0], (byte)firstDiscounted[0]);
-        }
+    /// <summary>The last season in which a sum lies below the outlay, and the last before it first covers it; the payback is the season after.</summary>
+    private struct Line()
+    {
+        private Vector256<double> last;
+        private Vector256<double> lastAtFirst;
+        private Vector256<double> open = Vector256<double>.AllBitsSet;
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        private static (Vector256<double> First, Vector256<double> Lasting) Seen(
-            Vector256<double> covered, Vector256<double> now, Vector256<double> first, Vector256<double> lasting)
+        public void Add(Vector256<double> below, Vector256<double> season)
         {
-            var begun = Vector256.Equals(lasting, Vector256<double>.Zero);
-            var since = Vector256.ConditionalSelect(begun, now, lasting);
-            var fresh = covered & Vector256.Equals(first, Vector256<double>.Zero);
-            return (Vector256.ConditionalSelect(fresh, now, first), since & covered);
+            last = Vector256.ConditionalSelect(below, season, last);
+            open &= below;
+            lastAtFirst = Vector256.ConditionalSelect(open, season, lastAtFirst);
         }
+
+        public readonly Vector256<double> Lasting(Vector256<double> never) => After(last, never);
+
+        public readonly Vector256<double> First(Vector256<double> never) => After(lastAtFirst, never);
+
+        private static Vector256<double> After(Vector256<double> season, Vector256<double> never) => Vector256.AndNot(season + Vector256<double>.One, Vector256.Equals(season, never));
     }
 }

@@ -23,6 +23,7 @@ public sealed record MovableUses(IReadOnlyDictionary<string, double> NightsByPar
             var periodOf = RunningChanges.PeriodOfDay(option.Periods, year.Season);
             days = Math.Max(days, periodOf.Count(p => p >= 0));
             var rules = option.Movables.Select(m => (m.Rule, Hours: season.Of(m.Rule.Closing))).ToArray();
+            var (temp, sunshine) = (year.TempC, year.RadiationWPerM2);
             for (var d = 0; d < periodOf.Length && rules.Length > 0; d++)
             {
                 if (periodOf[d] < 0)
@@ -36,14 +37,14 @@ public sealed record MovableUses(IReadOnlyDictionary<string, double> NightsByPar
                     var passes = 1.0;
                     for (var i = 0; i < rules.Length; i++)
                     {
-                        var (share, sun) = rules[i].Rule.At(rules[i].Hours, year.TempC[h], year.RadiationWPerM2[h], h);
+                        var (share, sun) = rules[i].Rule.At(rules[i].Hours, temp[h], sunshine[h], h);
                         hours[i] += share;
                         used[i] |= share > 0;
                         passes *= sun;
                     }
 
-                    light += year.RadiationWPerM2[h];
-                    through += year.RadiationWPerM2[h] * passes;
+                    light += sunshine[h];
+                    through += sunshine[h] * passes;
                 }
 
                 nights[0] += used[0] ? 1 : 0;

@@ -21,6 +21,10 @@ internal sealed record CashPlan
     /// <summary>First season without it; the horizon's length where it is renewed.</summary>
     public required int EndSeason { get; init; }
 
+    /// <summary>Whether it stands in a season.</summary>
+    /// <param name="season">Season.</param>
+    public bool Runs(int season) => season >= StartSeason && season < EndSeason;
+
     /// <summary>Running and renewals less what is spared, by season.</summary>
     public required double[] CostUsd { get; init; }
 

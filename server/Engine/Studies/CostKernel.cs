@@ -1,157 +1,114 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using FarmPortfolio.Engine.HeatDemand;
+using System.Runtime.Intrinsics.X86;
+using FarmPortfolio.Engine.Scenarios;
 
 namespace FarmPortfolio.Engine.Studies;
 
 /// <summary>
-/// The inner loop of a study: for every path and season the sum over months of price x max(0, a + b o + c o^2), option by option. Lanes are paths that meet the
-/// same winter, so an option's row of demand is loaded once for many of them; every fused step is explicit and no lane looks at another, so vectors of any width
-/// give the same bits.
+/// The inner loop of a study: for every path and season the sum over months of price x max(0, a + b o + c o^2). Lanes are options, so a path's price, winter and
+/// offset are read once for all of them, and paths stay in their order; every fused step is explicit and no lane looks at another, so vectors of any width give
+/// the same bits. Four paths run side by side and are turned, so that an option's costs lie in rows of paths.
 /// </summary>
 internal static class CostKernel
 {
-    /// <summary>Cost of the heat of one replicate as if the heater were perfect, US dollars.</summary>
-    /// <param name="tables">Demand by option, over one pool.</param>
-    /// <param name="months">Months in which any of them needs heat, July = 0, rising.</param>
-    /// <param name="order">The replicate.</param>
-    /// <param name="paid">Price paid, laid out as <see cref="WinterOrder.Index"/>; read in <paramref name="months"/> alone.</param>
-    /// <param name="paths">Paths of all replicates: the length of a season's row in <paramref name="into"/>.</param>
-    /// <param name="into">By option: season by season a row of paths.</param>
-    public static void Run(ReadOnlySpan<DemandTable> tables, int[] months, WinterOrder order, double[] paid, int paths, ReadOnlySpan<double[]> into)
-    {
-        var groups = order.Groups.AsSpan();
-        while (!groups.IsEmpty)
-        {
-            // a season at a time, so that an option's row stays in the nearest cache while its cells are written across it
-            var season = groups[0].Season;
-            var count = 0;
-            while (count < groups.Length && groups[count].Season == season)
-            {
-                count++;
-            }
+    /// <summary>Paths a stretch: what a stretch of all seasons and lanes needs stays in the second-level cache until its money is counted.</summary>
+    public const int Stretch = 64;
 
-            for (var o = 0; o < tables.Length; o++)
+    /// <summary>Cost of the heat of a stretch of paths as if the heater were perfect, US dollars.</summary>
+    /// <param name="tables">Demand by lane.</param>
+    /// <param name="prices">What the line pays, of the same months.</param>
+    /// <param name="index">Index of its fuel, as <see cref="ReplicateLayout.Index"/> lays it out.</param>
+    /// <param name="block">The replicate.</param>
+    /// <param name="from">First path of the stretch within it.</param>
+    /// <param name="count">Paths, 1 to <see cref="Stretch"/>.</param>
+    /// <param name="paid">Room for the prices of four paths.</param>
+    /// <param name="into">By lane: season by season a row of <see cref="Stretch"/> paths; beyond the count, to a multiple of four, the last path again.</param>
+    public static void Run(LaneTables tables, PaidPrices prices, double[] index, FuturesBlock block, int from, int count, Span<double> paid, double[] into)
+    {
+        var perPath = 12 * ReplicateLayout.StrideOf(block.Seasons);
+        Span<int> paths = stackalloc int[4];
+        for (var p = 0; p < count; p += 4)
+        {
+            for (var i = 0; i < 4; i++)
             {
-                var row = into[o].AsSpan(season * paths + order.FirstPath, order.Paths);
-                foreach (var g in groups[..count])
+                paths[i] = from + Math.Min(p + i, count - 1);
+                prices.Pay(index.AsSpan(paths[i] * perPath, perPath), paid.Slice(i * prices.Length, prices.Length));
+                if (paths[i] + 4 < block.Paths)
                 {
-                    Group(tables[o].Coefficients.Slice(36 * g.Winter, 36), months, paid.AsSpan(12 * g.From, 12 * g.Count), order.OffsetK.AsSpan(g.From, g.Count), order.Path.AsSpan(g.From, g.Count), row);
+                    prices.Prefetch(index.AsSpan((paths[i] + 4) * perPath, perPath));
                 }
             }
 
-            groups = groups[count..];
+            Four(tables, paths, block, paid[..(4 * prices.Length)], ref into[p]);
         }
     }
 
-    /// <summary>Months in which any of some tables needs heat.</summary>
-    /// <param name="tables">Demand by option.</param>
-    /// <returns>Months, July = 0, rising.</returns>
-    public static int[] HeatedMonths(IReadOnlyList<DemandTable> tables) => [.. Enumerable.Range(0, 12).Where(m => tables.Any(t => Heats(t, m)))];
-
-    private static bool Heats(DemandTable table, int month)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Four(LaneTables tables, ReadOnlySpan<int> paths, FuturesBlock block, ReadOnlySpan<double> paid, ref double into)
     {
-        for (var w = 0; w < table.Winters; w++)
+        var (seasons, apart) = (block.Seasons, (nuint)(block.Seasons * Stretch));
+        var (stride, end) = ((nuint)ReplicateLayout.StrideOf(seasons), (nuint)tables.PerWinter);
+        ref var p0 = ref MemoryMarshal.GetReference(paid);
+        ref var p1 = ref Unsafe.Add(ref p0, paid.Length / 4);
+        ref var p2 = ref Unsafe.Add(ref p0, paid.Length / 2);
+        ref var p3 = ref Unsafe.Add(ref p0, 3 * (paid.Length / 4));
+        var (c0, c1, c2, c3) = (paths[0] * seasons, paths[1] * seasons, paths[2] * seasons, paths[3] * seasons);
+        for (var s = 0; s < seasons; s++)
         {
-            if (table.Coefficients.Slice(3 * (12 * w + month), 3).ContainsAnyExcept(0.0))
+            var (w0, w1) = ((nuint)(block.Winter[c0 + s] * tables.PerWinter), (nuint)(block.Winter[c1 + s] * tables.PerWinter));
+            var (w2, w3) = ((nuint)(block.Winter[c2 + s] * tables.PerWinter), (nuint)(block.Winter[c3 + s] * tables.PerWinter));
+            var (o0, o1) = (Vector256.Create(block.OffsetK[c0 + s]), Vector256.Create(block.OffsetK[c1 + s]));
+            var (o2, o3) = (Vector256.Create(block.OffsetK[c2 + s]), Vector256.Create(block.OffsetK[c3 + s]));
+            for (var lane = 0; lane < tables.Lanes; lane += 4)
             {
-                return true;
+                ref var first = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(tables.Coefficients), lane / 4 * tables.PerVector);
+                ref var a0 = ref Unsafe.Add(ref first, w0);
+                ref var a1 = ref Unsafe.Add(ref first, w1);
+                ref var a2 = ref Unsafe.Add(ref first, w2);
+                ref var a3 = ref Unsafe.Add(ref first, w3);
+                var (s0, s1, s2, s3) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero);
+                var price = (nuint)s;
+                for (nuint at = 0; at < end; at += 12)
+                {
+                    s0 = Vector256.FusedMultiplyAdd(Demand(ref a0, at, o0), Vector256.Create(Unsafe.Add(ref p0, price)), s0);
+                    s1 = Vector256.FusedMultiplyAdd(Demand(ref a1, at, o1), Vector256.Create(Unsafe.Add(ref p1, price)), s1);
+                    s2 = Vector256.FusedMultiplyAdd(Demand(ref a2, at, o2), Vector256.Create(Unsafe.Add(ref p2, price)), s2);
+                    s3 = Vector256.FusedMultiplyAdd(Demand(ref a3, at, o3), Vector256.Create(Unsafe.Add(ref p3, price)), s3);
+                    price += stride;
+                }
+
+                Turn(s0, s1, s2, s3, ref Unsafe.Add(ref into, (nuint)lane * apart + (nuint)(s * Stretch)), apart);
             }
-        }
-
-        return false;
-    }
-
-    [SkipLocalsInit]
-    private static void Group(ReadOnlySpan<double> abc, int[] months, ReadOnlySpan<double> prices, ReadOnlySpan<double> offsets, ReadOnlySpan<int> path, Span<double> row)
-    {
-        Span<double> sums = stackalloc double[32];
-        for (var from = 0; from < path.Length; from += 32)
-        {
-            var count = Math.Min(32, path.Length - from);
-            if (Vector512.IsHardwareAccelerated)
-            {
-                Wide(in abc[0], months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
-            }
-            else
-            {
-                Narrow(in abc[0], months, in prices[from], path.Length, in offsets[from], count, ref sums[0]);
-            }
-
-            // paths are those of the layout, always inside the row
-            ref var to = ref MemoryMarshal.GetReference(row);
-            ref var places = ref Unsafe.Add(ref MemoryMarshal.GetReference(path), from);
-            ref var sum = ref sums[0];
-            for (var i = 0; i < count; i += 8)
-            {
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i)) = Unsafe.Add(ref sum, i);
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 1)) = Unsafe.Add(ref sum, i + 1);
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 2)) = Unsafe.Add(ref sum, i + 2);
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 3)) = Unsafe.Add(ref sum, i + 3);
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 4)) = Unsafe.Add(ref sum, i + 4);
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 5)) = Unsafe.Add(ref sum, i + 5);
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 6)) = Unsafe.Add(ref sum, i + 6);
-                Unsafe.Add(ref to, Unsafe.Add(ref places, i + 7)) = Unsafe.Add(ref sum, i + 7);
-            }
-        }
-    }
-
-    /// <summary>Up to 32 cells in vectors of eight; what is beyond the count repeats the first vector and is not read.</summary>
-    private static void Wide(in double abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
-    {
-        var (i1, i2, i3) = (count > 8 ? (nuint)8 : 0, count > 16 ? (nuint)16 : 0, count > 24 ? (nuint)24 : 0);
-        var (o0, o1, o2, o3) = (Vector512.LoadUnsafe(in offsets), Vector512.LoadUnsafe(in offsets, i1), Vector512.LoadUnsafe(in offsets, i2), Vector512.LoadUnsafe(in offsets, i3));
-        var (s0, s1, s2, s3) = (Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero);
-        foreach (var m in months)
-        {
-            ref readonly var row = ref Unsafe.Add(ref Unsafe.AsRef(in abc), 3 * m);
-            var (a, b, c) = (Vector512.Create(row), Vector512.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 1)), Vector512.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 2)));
-            ref readonly var p = ref Unsafe.Add(ref Unsafe.AsRef(in prices), m * stride);
-            s0 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p), Demand(a, b, c, o0), s0);
-            s1 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p, i1), Demand(a, b, c, o1), s1);
-            s2 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p, i2), Demand(a, b, c, o2), s2);
-            s3 = Vector512.FusedMultiplyAdd(Vector512.LoadUnsafe(in p, i3), Demand(a, b, c, o3), s3);
-        }
-
-        s0.StoreUnsafe(ref sums);
-        s1.StoreUnsafe(ref sums, 8);
-        s2.StoreUnsafe(ref sums, 16);
-        s3.StoreUnsafe(ref sums, 24);
-    }
-
-    /// <summary>Up to 32 cells in vectors of four, sixteen at a time; what is beyond the count repeats the first half and is not read.</summary>
-    private static void Narrow(in double abc, int[] months, in double prices, int stride, in double offsets, int count, ref double sums)
-    {
-        for (var from = 0; from < count; from += 16)
-        {
-            var (i0, i1, far) = ((nuint)from, (nuint)from + 4, from + 8 < count ? (nuint)8 : 0);
-            var (i2, i3) = (i0 + far, i1 + far);
-            var (o0, o1, o2, o3) = (Vector256.LoadUnsafe(in offsets, i0), Vector256.LoadUnsafe(in offsets, i1), Vector256.LoadUnsafe(in offsets, i2), Vector256.LoadUnsafe(in offsets, i3));
-            var (s0, s1, s2, s3) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero);
-            foreach (var m in months)
-            {
-                ref readonly var row = ref Unsafe.Add(ref Unsafe.AsRef(in abc), 3 * m);
-                var (a, b, c) = (Vector256.Create(row), Vector256.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 1)), Vector256.Create(Unsafe.Add(ref Unsafe.AsRef(in row), 2)));
-                ref readonly var p = ref Unsafe.Add(ref Unsafe.AsRef(in prices), m * stride);
-                s0 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i0), Demand(a, b, c, o0), s0);
-                s1 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i1), Demand(a, b, c, o1), s1);
-                s2 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i2), Demand(a, b, c, o2), s2);
-                s3 = Vector256.FusedMultiplyAdd(Vector256.LoadUnsafe(in p, i3), Demand(a, b, c, o3), s3);
-            }
-
-            s2.StoreUnsafe(ref sums, i2);
-            s3.StoreUnsafe(ref sums, i3);
-            s0.StoreUnsafe(ref sums, i0);
-            s1.StoreUnsafe(ref sums, i1);
         }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<double> Demand(Vector512<double> a, Vector512<double> b, Vector512<double> c, Vector512<double> o) =>
-        Vector512.MaxNative(Vector512.FusedMultiplyAdd(o, Vector512.FusedMultiplyAdd(o, c, b), a), Vector512<double>.Zero);
+    private static Vector256<double> Demand(ref double a, nuint at, Vector256<double> o)
+    {
+        var quadratic = Vector256.FusedMultiplyAdd(o, Vector256.LoadUnsafe(ref a, at + 8), Vector256.LoadUnsafe(ref a, at + 4));
+        return Vector256.MaxNative(Vector256.FusedMultiplyAdd(o, quadratic, Vector256.LoadUnsafe(ref a, at)), Vector256<double>.Zero);
+    }
 
+    /// <summary>Four paths of four lanes into four lanes of four paths.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Demand(Vector256<double> a, Vector256<double> b, Vector256<double> c, Vector256<double> o) =>
-        Vector256.MaxNative(Vector256.FusedMultiplyAdd(o, Vector256.FusedMultiplyAdd(o, c, b), a), Vector256<double>.Zero);
+    private static void Turn(Vector256<double> s0, Vector256<double> s1, Vector256<double> s2, Vector256<double> s3, ref double to, nuint apart)
+    {
+        if (Avx.IsSupported)
+        {
+            var (even, odd) = (Avx.UnpackLow(s0, s1), Avx.UnpackHigh(s0, s1));
+            var (even1, odd1) = (Avx.UnpackLow(s2, s3), Avx.UnpackHigh(s2, s3));
+            Avx.Permute2x128(even, even1, 0x20).StoreUnsafe(ref to);
+            Avx.Permute2x128(odd, odd1, 0x20).StoreUnsafe(ref to, apart);
+            Avx.Permute2x128(even, even1, 0x31).StoreUnsafe(ref to, 2 * apart);
+            Avx.Permute2x128(odd, odd1, 0x31).StoreUnsafe(ref to, 3 * apart);
+            return;
+        }
+
+        for (var lane = 0; lane < 4; lane++)
+        {
+            Vector256.Create(s0[lane], s1[lane], s2[lane], s3[lane]).StoreUnsafe(ref to, (nuint)lane * apart);
+        }
+    }
 }

@@ -52,7 +52,7 @@ internal sealed class GroupVolume
         foreach (var house in unit.Houses.Where(h => h.Supplies.Any(s => !s.Terms.IsMonthly)))
         {
             cancel.ThrowIfCancellationRequested();
-            var run = new HouseRun(context, house, [], work);
+            var run = new HouseRun(context, house, new(house, []), work);
             foreach (var supply in house.Supplies.Where(s => !s.Terms.IsMonthly))
             {
                 if (!groups.TryGetValue(supply.GroupId!, out var group))
@@ -110,7 +110,7 @@ internal sealed class GroupVolume
     {
         var (index, standBy) = (new double[12], new double[line.StandBy is null ? 0 : 12]);
         var (volume, off, carried) = (new double[12], new double[12], new Carried[line.Terms.Parts]);
-        foreach (var block in context.Orders.Select(o => o.Block))
+        foreach (var block in context.Layouts.Select(l => l.Block))
         {
             for (var path = 0; path < block.Paths; path++)
             {

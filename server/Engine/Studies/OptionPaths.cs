@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using FarmPortfolio.Engine.Economics;
 
 namespace FarmPortfolio.Engine.Studies;
 
@@ -9,15 +10,15 @@ namespace FarmPortfolio.Engine.Studies;
 /// <param name="LastingSeason">Lasting payback by path, seasons from installation; 0 = never.</param>
 public sealed record OptionPaths(string HouseId, string Key, float[] SavingUsd, byte[] LastingSeason)
 {
-    internal static OptionPaths Of(string houseId, OptionResult result, Workspace work, int seasons)
+    internal static OptionPaths Of(string houseId, string key, PaybackSeasons payback, int seasons)
     {
-        var saving = new float[work.Payback.SumUsd.Length];
+        var saving = new float[payback.SumUsd.Length];
         for (var p = 0; p < saving.Length; p++)
         {
-            saving[p] = (float)(work.Payback.SumUsd[p] / seasons);
+            saving[p] = (float)(payback.SumUsd[p] / seasons);
         }
 
-        return new(houseId, result.Key, saving, [.. work.Payback.Lasting]);
+        return new(houseId, key, saving, [.. payback.Lasting]);
     }
 }
 
@@ -92,7 +93,7 @@ public static class StudyPaths
             }
         }
 
-        var context = new StudyContext(portfolio, futures, missing.Count > 0 ? futures.Orders(threads, cancel) : []);
+        var context = new StudyContext(portfolio, futures, missing.Count > 0 ? futures.Layouts(threads, cancel) : []);
         Parallel.ForEach(
             missing, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, () => new UnitRun(context, new Workspace(context.Paths, context.Seasons)), (unit, _, run) =>
             {

@@ -59,8 +59,8 @@ public sealed record OptionResult
     /// <summary>Mean saving of fuel a season, before running and renewals, over all seasons and futures, US dollars.</summary>
     public required double FuelSavingUsd { get; init; }
 
-    /// <summary>Net saving season by season.</summary>
-    public required IReadOnlyList<Distribution> SavingBySeason { get; init; }
+    /// <summary>Net saving season by season; how it spreads is told of the sums, <see cref="NetBySeason"/>, that paybacks are read from.</summary>
+    public required IReadOnlyList<SeasonMean> SavingBySeason { get; init; }
 
     /// <summary>Net saving added up, season by season, before the outlay.</summary>
     public required IReadOnlyList<Distribution> NetBySeason { get; init; }

@@ -7,21 +7,21 @@ namespace FarmPortfolio.Engine.Studies;
 /// <summary>Turns one option's money over all paths into distributions.</summary>
 internal static class OptionSummary
 {
-    /// <summary>The result of the option whose money is in the workspace.</summary>
+    /// <summary>The result of an option.</summary>
     /// <param name="context">What all houses share.</param>
     /// <param name="house">House.</param>
     /// <param name="terms">What does not depend on the path.</param>
+    /// <param name="money">Its money, paybacks counted.</param>
     /// <param name="work">Arrays of the thread.</param>
     /// <returns>The result.</returns>
-    public static OptionResult Of(StudyContext context, StudyHouse house, OptionTerms terms, Workspace work)
+    public static OptionResult Of(StudyContext context, StudyHouse house, OptionTerms terms, OptionMoney money, Workspace work)
     {
-        var (plan, payback, replicates, seasons) = (terms.Plan, work.Payback, context.Replicates, context.Seasons);
-        payback.Count(work.Net, plan.StartSeason, seasons, work.Outlay, context.Set.DiscountRate);
+        var (plan, payback, replicates, seasons) = (terms.Plan, money.Payback, context.Replicates, context.Seasons);
         var toStart = Pow(1 + context.Set.DiscountRate, -plan.StartSeason);
         var residual = plan.ResidualUsd * Pow(1 + context.Set.DiscountRate, -(seasons - plan.StartSeason));
-        var (bySeason, cumulated) = Seasons(context, work);
+        var (bySeason, cumulated) = Seasons(context, money.Net, work.Cumulated);
         var perPath = work.PerPath.AsSpan();
-        Rows.Worth(payback.PresentUsd, residual, work.Outlay, toStart, perPath);
+        Rows.Worth(payback.PresentUsd, residual, money.Outlay, toStart, perPath);
         var npv = Distribution.Of(perPath, replicates, histogram: true);
         var losses = Below(perPath);
         Rows.Ratio(payback.SumUsd, seasons, perPath);
@@ -30,7 +30,7 @@ internal static class OptionSummary
         var hasOutlay = terms.Costs.OutlayUsd > 0;
         if (hasOutlay && plan.PremiumUsd > 0)
         {
-            Rows.Ratio(payback.PresentUsd, residual, work.Outlay, 0.01 * plan.PremiumUsd, perPath);
+            Rows.Ratio(payback.PresentUsd, residual, money.Outlay, 0.01 * plan.PremiumUsd, perPath);
             toInvestment = Distribution.Of(perPath, replicates);
         }
 
@@ -63,7 +63,7 @@ internal static class OptionSummary
             LastingDiscounted = hasOutlay ? Payback.Of(payback.LastingDiscounted, seasons, replicates) : none,
             FirstDiscounted = hasOutlay ? Payback.Of(payback.FirstDiscounted, seasons, replicates) : none,
             LossShare = (double)losses / perPath.Length,
-            OnePath = OnePath(work.Net, context.Paths, seasons),
+            OnePath = OnePath(money.Net, context.Paths, seasons),
             FuelSavingUsd = (OrderStatistics.Sum(payback.SumUsd) / context.Paths + plan.CostUsd[plan.StartSeason..].Sum()) / seasons,
             Costs = terms.Costs,
         };
@@ -80,15 +80,15 @@ internal static class OptionSummary
         return count;
     }
 
-    private static (List<Distribution> BySeason, List<Distribution> Cumulated) Seasons(StudyContext context, Workspace work)
+    private static (List<SeasonMean> BySeason, List<Distribution> Cumulated) Seasons(StudyContext context, double[] net, double[] sums)
     {
-        var (bySeason, cumulated, sums) = (new List<Distribution>(), new List<Distribution>(), work.Cumulated);
+        var (bySeason, cumulated) = (new List<SeasonMean>(context.Seasons), new List<Distribution>(context.Seasons));
         Array.Clear(sums);
         for (var s = 0; s < context.Seasons; s++)
         {
-            var season = work.Net.AsSpan(s * context.Paths, context.Paths);
+            var season = net.AsSpan(s * context.Paths, context.Paths);
             Rows.Add(sums, season);
-            bySeason.Add(Distribution.Of(season, context.Replicates));
+            bySeason.Add(SeasonMean.Of(season, context.Replicates));
             cumulated.Add(Distribution.Of(sums, context.Replicates));
         }
 
@@ -101,7 +101,7 @@ internal static class OptionSummary
         var (kwh, kg, start) = (0.0, 0.0, terms.Plan.StartSeason);
         foreach (var supply in house.Supplies)
         {
-            var standing = CashPlan.Standing(house.Model.Heaters[supply.HeaterNo], context.Set.FirstSeason, start);
+            var standing = house.StandingEfficiency(supply, start);
             var kept = terms.Switch is not null && supply.HeaterNo == 0 ? 0 : terms.HeatKwh / (supply.HeaterNo == 0 ? terms.Plan.Efficiency[start] : standing);
             var saved = supply.Share * (terms.BaseHeatKwh / standing - kept) * terms.Factor.Mean;
             (kwh, kg) = (kwh + saved, kg + saved * HeatingValues.Co2KgPerKwh(supply.Fuel, FuelSets.EmissionsNamed(context.Set.EmissionSet)));

@@ -58,20 +58,39 @@ internal static class Rows
         }
     }
 
-    /// <summary>row = row x by x factor - less.</summary>
-    public static void Scale(Span<double> row, ReadOnlySpan<double> by, double factor, double less)
+    /// <summary>to = from + weight x row.</summary>
+    public static void Sum(ReadOnlySpan<double> from, double weight, ReadOnlySpan<double> row, Span<double> to)
     {
-        var (f, l) = (new Vector<double>(factor), new Vector<double>(less));
+        var w = new Vector<double>(weight);
+        var a = Wide(from);
         var x = Wide(row);
-        var z = Wide(by);
-        for (var i = 0; i < x.Length; i++)
+        var y = Wide(to);
+        for (var i = 0; i < y.Length; i++)
         {
-            x[i] = x[i] * z[i] * f - l;
+            y[i] = a[i] + w * x[i];
         }
 
-        for (var i = x.Length * Vector<double>.Count; i < row.Length; i++)
+        for (var i = y.Length * Vector<double>.Count; i < to.Length; i++)
         {
-            row[i] = row[i] * by[i] * factor - less;
+            to[i] = from[i] + weight * row[i];
+        }
+    }
+
+    /// <summary>to = from x by x factor - less.</summary>
+    public static void Scale(ReadOnlySpan<double> from, ReadOnlySpan<double> by, double factor, double less, Span<double> to)
+    {
+        var (f, l) = (new Vector<double>(factor), new Vector<double>(less));
+        var a = Wide(from);
+        var z = Wide(by);
+        var y = Wide(to);
+        for (var i = 0; i < y.Length; i++)
+        {
+            y[i] = a[i] * z[i] * f - l;
+        }
+
+        for (var i = y.Length * Vector<double>.Count; i < to.Length; i++)
+        {
+            to[i] = from[i] * by[i] * factor - less;
         }
     }
 

@@ -12,7 +12,7 @@ public sealed class StudyFutures
     private readonly Dictionary<string, IReadOnlyList<WeatherYear>> years;
     private readonly Lock gate = new();
     private FuturesBlock[]? blocks;
-    private WinterOrder[]? orders;
+    private ReplicateLayout[]? layouts;
 
     private StudyFutures(FuturesSpec spec, Dictionary<string, IReadOnlyList<WeatherYear>> years) => (Spec, this.years, Sha256) = (spec, years, spec.Sha256());
 
@@ -79,23 +79,16 @@ public sealed class StudyFutures
         }
     }
 
-    /// <summary>The replicates as the kernel reads them, laid out on the first call and kept.</summary>
+    /// <summary>The replicates as the kernel reads them, kept; the prices of a fuel are laid out when they are first asked for.</summary>
     /// <param name="threads">Threads, 1 or more.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>Layouts in order.</returns>
-    internal IReadOnlyList<WinterOrder> Orders(int threads, CancellationToken cancel)
+    internal IReadOnlyList<ReplicateLayout> Layouts(int threads, CancellationToken cancel)
     {
         var drawn = Blocks(threads, cancel);
         lock (gate)
         {
-            if (orders is null)
-            {
-                var laid = new WinterOrder[drawn.Count];
-                Parallel.For(0, laid.Length, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, r => laid[r] = WinterOrder.Of(drawn[r]));
-                orders = laid;
-            }
-
-            return orders;
+            return layouts ??= [.. drawn.Select(b => new ReplicateLayout(b))];
         }
     }
 

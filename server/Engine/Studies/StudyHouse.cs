@@ -39,6 +39,15 @@ internal sealed record StudyHouse(
     /// <summary>How well its heat is known.</summary>
     public DataGrade Grade => Loss.Grade;
 
+    /// <summary>Year of the July of season 0.</summary>
+    public required int FirstSeason { get; init; }
+
+    /// <summary>Seasonal efficiency of the heater on a line as the house stands.</summary>
+    /// <param name="supply">Line.</param>
+    /// <param name="season">Season.</param>
+    /// <returns>Efficiency.</returns>
+    public double StandingEfficiency(SupplyLine supply, int season) => CashPlan.Standing(Model.Heaters[supply.HeaterNo], FirstSeason, season);
+
     /// <summary>The pool's winter of middling degree days (base 15 C).</summary>
     public WeatherYear Middling { get; } = Pool.OrderBy(y => y.DegreeDaysK(15)).ThenBy(y => y.Season).ElementAt(Pool.Count / 2);
 
@@ -73,7 +82,7 @@ internal sealed record StudyHouse(
         var supplies = model is null ? [] : Feed(portfolio, facts, model, priceFactor, faults);
         return faults.Count > 0 || model is null
             ? (null, faults)
-            : (new(id, model with { HouseId = id }, farm, pool, supplies, LossOf(portfolio, id, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []) { Switches = SwitchLine.Of(portfolio, facts, supplies, portfolio.Options.GetValueOrDefault(id) ?? [], priceFactor) }, []);
+            : (new(id, model with { HouseId = id }, farm, pool, supplies, LossOf(portfolio, id, facts), portfolio.Options.GetValueOrDefault(id) ?? [], portfolio.Quotes.GetValueOrDefault(facts.FarmId) ?? []) { FirstSeason = set.FirstSeason, Switches = SwitchLine.Of(portfolio, facts, supplies, portfolio.Options.GetValueOrDefault(id) ?? [], priceFactor) }, []);
     }
 
     /// <summary>What the bills say, or the spread of a record not fitted (B) or none (C); common practice, no source.</summary>

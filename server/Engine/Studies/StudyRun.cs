@@ -43,7 +43,7 @@ public static class StudyRun
 
         futures = means.Futures is { } known && known.Sha256 == futures.Sha256 ? known : futures;
         progress?.Report(new(0.02, "drawing the futures", 0, 0));
-        var context = new StudyContext(portfolio, futures, futures.Orders(means.Threads, cancel));
+        var context = new StudyContext(portfolio, futures, futures.Layouts(means.Threads, cancel));
         var left = new List<(string, Fault)>();
         var units = StudyUnits.Of(portfolio, futures, left, threads: means.Threads);
         var work = new StudyWork(context, futures, means, progress, cancel);

@@ -81,7 +81,7 @@ internal sealed class StudyWork(StudyContext context, StudyFutures futures, Stud
                 return (new(cells), []);
             }
 
-            var old = new StudyContext(inputs, futures, context.Orders);
+            var old = new StudyContext(inputs, futures, context.Layouts);
             var run = new UnitRun(old, new Workspace(context.Paths, context.Seasons));
             before.ForEach(u => run.CostOnly(u, sums, -1, cancel));
         }

@@ -10,6 +10,9 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
 {
     private readonly double[]?[] cost = new double[]?[FuturesBlock.Fuels];
 
+    /// <summary>Heat of a house with all its options; reckoned anew unless somebody has it at hand.</summary>
+    public Func<StudyHouse, HouseHeat> HeatOf { get; init; } = house => new(house, house.Options);
+
     /// <summary>Reckons a unit whole and adds what its fuel costs.</summary>
     /// <param name="unit">Unit.</param>
     /// <param name="sums">Takes its cost.</param>
@@ -25,16 +28,18 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
         foreach (var house in unit.Houses)
         {
             cancel.ThrowIfCancellationRequested();
-            var run = new HouseRun(context, house, house.Options, work, volumes);
+            var heat = HeatOf(house);
+            var run = new HouseRun(context, house, heat, work, volumes);
             run.AddStandingCost(Into);
-            left.AddRange(run.LeftOut);
-            for (var i = 0; i < run.Options.Count; i++)
+            left.AddRange(heat.LeftOut);
+            for (var i = 0; i < heat.Options.Length; i++)
             {
                 cancel.ThrowIfCancellationRequested();
-                options.Add(OptionSummary.Of(context, house, run.Option(i), work));
+                var (terms, money) = run.Option(i);
+                options.Add(OptionSummary.Of(context, house, terms, money, work));
                 if (paths is not null)
                 {
-                    singles.Add(OptionPaths.Of(house.Id, options[^1], work, context.Seasons));
+                    singles.Add(OptionPaths.Of(house.Id, terms.Option.Key, money.Payback, context.Seasons));
                 }
 
                 optionDone();
@@ -58,11 +63,18 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
         foreach (var house in unit.Houses)
         {
             var options = house.Options.Where(o => wanted(house.Id, o.Key)).ToList();
-            var run = options.Count > 0 ? new HouseRun(context, house, options, work, volumes) : null;
-            for (var i = 0; i < (run?.Options.Count ?? 0); i++)
+            if (options.Count == 0)
+            {
+                continue;
+            }
+
+            var heat = new HouseHeat(house, options);
+            var run = new HouseRun(context, house, heat, work, volumes);
+            for (var i = 0; i < heat.Options.Length; i++)
             {
                 cancel.ThrowIfCancellationRequested();
-                singles.Add(OptionPaths.Of(house.Id, OptionSummary.Of(context, house, run!.Option(i), work), work, context.Seasons));
+                var (terms, money) = run.Option(i);
+                singles.Add(OptionPaths.Of(house.Id, terms.Option.Key, money.Payback, context.Seasons));
             }
         }
 
@@ -80,7 +92,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
         foreach (var house in unit.Houses)
         {
             cancel.ThrowIfCancellationRequested();
-            new HouseRun(context, house, [], work).AddStandingCost(Into);
+            new HouseRun(context, house, new(house, []), work).AddStandingCost(Into);
         }
 
         Settle(unit, GroupVolume.Of(context, unit, work, cancel), sums, sign);

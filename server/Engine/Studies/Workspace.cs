@@ -5,19 +5,9 @@ namespace FarmPortfolio.Engine.Studies;
 /// <param name="seasons">Seasons.</param>
 internal sealed class Workspace(int paths, int seasons)
 {
+    private readonly List<OptionMoney> options = [];
+    private readonly List<double[]> stretches = [];
     private double[] paid = [];
-    private readonly Dictionary<(int Supply, int Lane), double[]> costs = [];
-
-    /// <summary>Prices paid in one replicate, as <see cref="WinterOrder.Index"/> lays them out.</summary>
-    /// <param name="length">Numbers needed.</param>
-    /// <returns>An array at least as long.</returns>
-    public double[] Paid(int length) => paid.Length >= length ? paid : paid = new double[length];
-
-    /// <summary>Net saving of the option at hand, season by season a row of paths.</summary>
-    public double[] Net { get; } = new double[paths * seasons];
-
-    /// <summary>Fuel of the house as it stands at a loss multiplier of 1, season by season a row of paths.</summary>
-    public double[] Standing { get; } = new double[paths * seasons];
 
     /// <summary>Sum of a row of paths.</summary>
     public double[] Cumulated { get; } = new double[paths];
@@ -25,18 +15,39 @@ internal sealed class Workspace(int paths, int seasons)
     /// <summary>One figure a path.</summary>
     public double[] PerPath { get; } = new double[paths];
 
-    /// <summary>Factor on the saving a path.</summary>
-    public double[] Factor { get; } = new double[paths];
+    /// <summary>Cost of the house as it stands in a stretch of paths, season by season.</summary>
+    public double[] Standing { get; } = new double[seasons * CostKernel.Stretch];
 
-    /// <summary>Outlay a path.</summary>
-    public double[] Outlay { get; } = new double[paths];
+    /// <summary>Prices paid on four paths.</summary>
+    /// <param name="length">Numbers needed.</param>
+    /// <returns>An array at least as long.</returns>
+    public double[] Paid(int length) => paid.Length >= length ? paid : paid = new double[length];
 
-    /// <summary>Paybacks a path.</summary>
-    public Economics.PaybackSeasons Payback { get; } = new(paths);
+    /// <summary>Money of an option of the tile at hand.</summary>
+    /// <param name="number">Place in the tile.</param>
+    /// <returns>The arrays.</returns>
+    public OptionMoney Option(int number)
+    {
+        while (options.Count <= number)
+        {
+            options.Add(new(paths, seasons));
+        }
 
-    /// <summary>Cost of heat at a perfect heater, season by season a row of paths.</summary>
-    /// <param name="supply">Supply line of the house.</param>
-    /// <param name="lane">Lane of the tile.</param>
-    /// <returns>The array.</returns>
-    public double[] Cost(int supply, int lane) => costs.TryGetValue((supply, lane), out var known) ? known : costs[(supply, lane)] = new double[paths * seasons];
+        return options[number];
+    }
+
+    /// <summary>Costs of a stretch of paths on a line, lane by lane, as <see cref="CostKernel.Run"/> fills them.</summary>
+    /// <param name="line">Number of the line.</param>
+    /// <param name="lanes">Lanes.</param>
+    /// <returns>An array at least as long.</returns>
+    public double[] Costs(int line, int lanes)
+    {
+        while (stretches.Count <= line)
+        {
+            stretches.Add([]);
+        }
+
+        var length = lanes * seasons * CostKernel.Stretch;
+        return stretches[line].Length >= length ? stretches[line] : stretches[line] = new double[length];
+    }
 }

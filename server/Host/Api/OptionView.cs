@@ -21,6 +21,15 @@ public sealed record LineView(string What, double Usd, string? Field, double? Qu
 [Name("SparedRenewal")]
 public sealed record SparedView(int Season, double Usd);
 
+/// <summary>A season's mean over all futures.</summary>
+/// <param name="Mean">Mean.</param>
+/// <param name="HalfWidth">Half of the 95 % interval of the mean; error of computing only.</param>
+[Name("SeasonMean")]
+public sealed record SeasonMeanView(double Mean, double HalfWidth)
+{
+    internal static SeasonMeanView Of(SeasonMean s) => new(s.Mean, s.HalfWidth);
+}
+
 /// <summary>A distribution over all futures.</summary>
 [Name("Distribution")]
 public sealed record DistributionView(double Mean, double HalfWidth, double P5, double P10, double P25, double P50, double P75, double P90, double P95, double MeanOfWorst5Pct)
@@ -75,7 +84,7 @@ public sealed partial class OptionResultView(OptionResult result)
     public DistributionView? SavingsToInvestment => result.SavingsToInvestment is { } s ? DistributionView.Of(s) : null;
 
     /// <summary>Net saving by season.</summary>
-    public IEnumerable<DistributionView> SavingUsdBySeason => result.SavingBySeason.Select(DistributionView.Of);
+    public IEnumerable<SeasonMeanView> SavingUsdBySeason => result.SavingBySeason.Select(SeasonMeanView.Of);
 
     /// <summary>Net saving added up, before the outlay.</summary>
     public IEnumerable<DistributionView> NetUsdBySeason => result.NetBySeason.Select(DistributionView.Of);

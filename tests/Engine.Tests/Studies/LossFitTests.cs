@@ -29,7 +29,7 @@ public class LossFitTests
     [Fact]
     public void Better_bills_narrow_the_saving_and_no_record_is_grade_C()
     {
-        var widths = new[] { 0.02, 0.30, 0.60 }.Select(sd => Run(1, new(1, 0, sd, DataGrade.A, "g"))).Select(r => r.Options[0].SavingBySeason[2]).Select(d => d.P90 - d.P10).ToList();
+        var widths = new[] { 0.02, 0.30, 0.60 }.Select(sd => Run(1, new(1, 0, sd, DataGrade.A, "g"))).Select(r => r.Options[0].NetBySeason[2]).Select(d => d.P90 - d.P10).ToList();
         Assert.True(widths[0] < widths[1] && widths[1] < widths[2], string.Join(" < ", widths));
         Assert.All(Run(1, null).Options, o => Assert.Equal(DataGrade.C, o.Grade));
     }

@@ -10,33 +10,29 @@ namespace FarmPortfolio.Engine.Studies;
 /// as it stands burns the same. An option's share of the fuel saved is reckoned in the middling winter at the factors that one in ten is below and above and at the middle; a quadratic through
 /// them, over the share saved as described and never below 0, multiplies the saving of the path.
 /// </summary>
-internal sealed class SavingByAir
+internal sealed class AirCurves
 {
     /// <summary>Least share of the fuel that an option must save for its saving to be scaled.</summary>
     private const double LeastShare = 0.005;
 
-    private readonly double[]? factor;
     private readonly (double A, double B, double C)[] curves;
+
+    private AirCurves((double, double, double)[] curves) => this.curves = curves;
 
     /// <summary>Reckons the curves of a house's options.</summary>
     /// <param name="house">House.</param>
     /// <param name="options">Options that fit it.</param>
     /// <param name="models">As it stands, then the options in order.</param>
-    /// <param name="own">The house's own draws.</param>
-    public SavingByAir(StudyHouse house, OptionFacts[] options, OptionModel[] models, PathNoise own)
+    /// <returns>The curves.</returns>
+    public static AirCurves Of(StudyHouse house, OptionFacts[] options, OptionModel[] models)
     {
-        curves = new (double, double, double)[options.Length];
         var (middle, sd) = (house.Loss.AirFactor, house.Loss.AirSdLn);
         if (options.Length == 0 || (sd == 0 && middle == 1))
         {
-            return;
+            return new([]);
         }
 
-        var normals = own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey);
-        factor = new double[normals.Length];
-        Rows.Line(0, sd, normals, factor);
-        Elementary.Exp(factor);
-        Rows.Line(0, middle, factor, factor);
+        var curves = new (double, double, double)[options.Length];
         var step = sd == 0 ? 1 : Elementary.Exp(AirLeaks.OneInTen * sd);
         var knots = sd == 0 ? [middle] : new[] { middle / step, middle, middle * step };
         var leaky = knots.Where(k => k != 1).ToArray();
@@ -49,20 +45,40 @@ internal sealed class SavingByAir
             var ratios = from.Select(at => Abs(described) < LeastShare || at == 0 ? 1 : Share(all, kwh, at, o) / described).ToArray();
             curves[o] = ratios.Length == 1 ? (ratios[0], 0, 0) : Through(knots, ratios);
         }
+
+        return new(curves);
+    }
+
+    /// <summary>The factor on a house's air changes by path.</summary>
+    /// <param name="house">House.</param>
+    /// <param name="own">The house's own draws.</param>
+    /// <returns>One a path; empty where they change no saving.</returns>
+    public double[] Factor(StudyHouse house, PathNoise own)
+    {
+        if (curves.Length == 0)
+        {
+            return [];
+        }
+
+        var normals = own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey);
+        var factor = new double[normals.Length];
+        Rows.Line(0, house.Loss.AirSdLn, normals, factor);
+        Elementary.Exp(factor);
+        Rows.Line(0, house.Loss.AirFactor, factor, factor);
+        return factor;
     }
 
     /// <summary>Multiplies a value a path by what the path's air changes do to an option's saving.</summary>
     /// <param name="values">One a path.</param>
+    /// <param name="factor">What <see cref="Factor"/> gave.</param>
     /// <param name="option">Number of the option.</param>
-    public void Multiply(double[] values, int option)
+    public void Multiply(Span<double> values, double[] factor, int option)
     {
-        if (factor is null)
+        if (factor.Length > 0)
         {
-            return;
+            var (a, b, c) = curves[option];
+            Rows.TimesQuadratic(values, factor, a, b, c);
         }
-
-        var (a, b, c) = curves[option];
-        Rows.TimesQuadratic(values, factor, a, b, c);
     }
 
     private static OptionModel[] Models(HouseModel house, OptionFacts[] options) =>
