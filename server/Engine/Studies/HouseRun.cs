@@ -26,7 +26,7 @@ internal sealed class HouseRun
     private readonly PartsAlone alone;
     private readonly SavingByAir air;
     private readonly double[] loss;
-    private readonly Lazy<PathOrder?> byStanding;
+    private readonly OwnOrders orders;
     private (int From, int Count) tile;
 
     /// <summary>Makes the demand tables of a house and prices it as it stands.</summary>
@@ -47,9 +47,9 @@ internal sealed class HouseRun
         months = CostKernel.HeatedMonths(tables);
         own = new(context.Set);
         alone = new(house);
-        air = new(house, this.options, models, own);
         loss = Losses();
-        byStanding = new(ByStanding);
+        orders = new(context, house, own, loss);
+        air = new(house, this.options, models, own, orders.Air);
         Price(0);
         Standing();
     }
@@ -97,7 +97,7 @@ internal sealed class HouseRun
 
         var share = work.PerPath;
         loss.CopyTo(share, 0);
-        factor.Multiply(share, work.Factor, context.Shared, own, house.Model.Facts.DrawKey, byStanding.Value);
+        factor.Multiply(share, work.Factor, context.Shared, own, house.Model.Facts.DrawKey, orders.Saving);
         air.Multiply(share, number);
         var moved = house.Switches.GetValueOrDefault(option.Key);
         var burnt = moved is null ? null : Burnt(models[number + 1], table);
@@ -231,7 +231,7 @@ internal sealed class HouseRun
         var (sd, set) = (costs.SpreadSd, context.Set);
         var (common, mine) = (sd * Sqrt(set.CommonShare), sd * Sqrt(1 - set.CommonShare));
         var year = context.Shared.Of(NoisePurpose.OutlayCommon, costs.QuoteYear);
-        var house1 = own.Of(NoisePurpose.OutlayOwn, house.Model.Facts.DrawKey, byStanding.Value);
+        var house1 = own.Of(NoisePurpose.OutlayOwn, house.Model.Facts.DrawKey, orders.Outlay);
         var outlay = work.Outlay.AsSpan();
         outlay.Clear();
         if (plan.OutlayUsd == 0)
@@ -249,7 +249,7 @@ internal sealed class HouseRun
     private double[] Losses()
     {
         var fit = house.Loss;
-        var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey, context.ByPrice(house.Fuel));
+        var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey, () => context.ByPrice(house.Fuel));
         if (fit.SharedSd == 0 || fit.SupplyGroupId is null)
         {
             var multiplier = new double[normals.Length];
@@ -259,12 +259,9 @@ internal sealed class HouseRun
             return multiplier;
         }
 
-        var group = own.Of(NoisePurpose.LossGroup, Noise.Key(fit.SupplyGroupId), context.ByPrice(house.Supplies.First(s => s.GroupId == fit.SupplyGroupId).Fuel));
+        var group = own.Of(NoisePurpose.LossGroup, Noise.Key(fit.SupplyGroupId), () => context.ByPrice(house.Supplies.First(s => s.GroupId == fit.SupplyGroupId).Fuel));
         return [.. normals.Select((z, p) => fit.Mean * Elementary.Exp(fit.SharedSd * group[p] + fit.OwnSd * z - fit.Sd * fit.Sd / 2))];
     }
-
-    /// <summary>The paths by what the house's fuel costs as it stands, as far as price and loss multiplier tell: the errors of saving and outlay are spread along it.</summary>
-    private PathOrder? ByStanding() => context.ByPrice(house.Fuel) is { } byPrice ? PathOrder.By([.. byPrice.Score.Select((price, p) => price * loss[p])], context.Replicates) : null;
 
     /// <summary>Runs the kernel over a tile of lanes from a table on.</summary>
     private void Price(int from)

@@ -23,7 +23,8 @@ internal sealed class SavingByAir
     /// <param name="options">Options that fit it.</param>
     /// <param name="models">As it stands, then the options in order.</param>
     /// <param name="own">The house's own draws.</param>
-    public SavingByAir(StudyHouse house, OptionFacts[] options, OptionModel[] models, PathNoise own)
+    /// <param name="order">Gives the order along which they are spread.</param>
+    public SavingByAir(StudyHouse house, OptionFacts[] options, OptionModel[] models, PathNoise own, Func<PathOrder?> order)
     {
         curves = new (double, double, double)[options.Length];
         var (middle, sd) = (house.Loss.AirFactor, house.Loss.AirSdLn);
@@ -32,7 +33,7 @@ internal sealed class SavingByAir
             return;
         }
 
-        var normals = own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey);
+        var normals = own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey, order);
         factor = new double[normals.Length];
         Rows.Line(0, sd, normals, factor);
         Elementary.Exp(factor);
