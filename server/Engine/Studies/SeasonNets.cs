@@ -35,7 +35,7 @@ public static class StudySeasons
         var farms = wanted.Where(w => portfolio.Houses.ContainsKey(w.HouseId)).Select(w => portfolio.Houses[w.HouseId].FarmId).ToHashSet(StringComparer.Ordinal);
         var houses = portfolio.Houses.Where(h => farms.Contains(h.Value.FarmId)).Select(h => h.Key).ToHashSet(StringComparer.Ordinal);
         var units = StudyUnits.Of(portfolio, futures, [], houses, threads);
-        var context = new StudyContext(portfolio, futures, units.Count > 0 ? futures.Orders(threads, cancel) : []);
+        var context = new StudyContext(portfolio, futures, units.Count > 0 ? futures.Layouts(threads, cancel) : []);
         var (nets, costs) = (new ConcurrentDictionary<(string, string), SeasonNet>(), new double[units.Count][]);
         Parallel.For(
             0, units.Count, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, () => new Workspace(context.Paths, context.Seasons), (i, _, work) =>
@@ -63,13 +63,14 @@ public static class StudySeasons
         foreach (var house in unit.Houses)
         {
             cancel.ThrowIfCancellationRequested();
-            var run = new HouseRun(context, house, [.. house.Options.Where(o => wanted.Contains((house.Id, o.Key)))], work, volumes);
+            var heat = new HouseHeat(house, [.. house.Options.Where(o => wanted.Contains((house.Id, o.Key)))]);
+            var run = new HouseRun(context, house, heat, work, volumes);
             run.AddStandingCost(Into);
-            for (var i = 0; i < run.Options.Count; i++)
+            for (var i = 0; i < heat.Options.Length; i++)
             {
                 cancel.ThrowIfCancellationRequested();
-                var terms = run.Option(i);
-                nets[(house.Id, terms.Option.Key)] = new(house.Id, terms.Option.Key, terms.Plan.StartSeason, [.. work.Net], Spent(terms.Plan, house.Switches.GetValueOrDefault(terms.Option.Key)));
+                var (terms, money) = run.Option(i);
+                nets[(house.Id, terms.Option.Key)] = new(house.Id, terms.Option.Key, terms.Plan.StartSeason, [.. money.Net], Spent(terms.Plan, terms.Moved));
             }
         }
 
