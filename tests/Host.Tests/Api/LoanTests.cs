@@ -77,7 +77,7 @@ public class LoanTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     public async Task A_loan_that_outlives_its_parts_is_warned_of_and_a_guarantee_over_nine_tenths_refused()
     {
         await host.StudyDone();
-        Assert.Contains((await Save(null, null, years: 15, checkOnly: true))["warnings"]!.AsArray(), w => (string)w!["code"]! is "TERM_OVER_LIFE" or "PART_DIES_FIRST");
+        Assert.Contains((await Save(null, null, years: 15, option: "foam-now", checkOnly: true))["warnings"]!.AsArray(), w => (string)w!["code"]! is "TERM_OVER_LIFE" or "PART_DIES_FIRST");
         var answer = await Save(null, null, guarantee: 0.95, checkOnly: true);
         Assert.Equal("guaranteeShare", (string)Assert.Single(answer["faults"]!.AsArray())!["field"]!);
     }
