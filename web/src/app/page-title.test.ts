@@ -9,5 +9,7 @@ it('names the document after its page', () => {
   expect(titleOf('/houses/h1')).toBe('House - FarmPortfolio');
   expect(titleOf('/farms/f1')).toBe('Farm - FarmPortfolio');
   expect(titleOf('/fuel/prices')).toBe('Fuel prices - FarmPortfolio');
+  expect(titleOf('/rounds/fo1/memo')).toBe('Round - FarmPortfolio');
+  expect(titleOf('/awards')).toBe('Awards - FarmPortfolio');
   expect(titleOf('/nowhere')).toBe('No such page - FarmPortfolio');
 });
