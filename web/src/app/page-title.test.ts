@@ -12,5 +12,7 @@ it('names the document after its page', () => {
   expect(titleOf('/loans')).toBe('Loans - FarmPortfolio');
   expect(titleOf('/loans/book')).toBe('Loan book - FarmPortfolio');
   expect(titleOf('/loans/lc1')).toBe('Loan case - FarmPortfolio');
+  expect(titleOf('/rounds/fo1/memo')).toBe('Round - FarmPortfolio');
+  expect(titleOf('/awards')).toBe('Awards - FarmPortfolio');
   expect(titleOf('/nowhere')).toBe('No such page - FarmPortfolio');
 });

@@ -16,6 +16,8 @@ CREATE VIEW item_scope AS
       WHEN 'fuel_record' THEN (SELECT y.farm_id FROM fuel_record x JOIN supply_group y ON y.id = x.supply_group_id WHERE x.id = h.item_id)
       WHEN 'contract' THEN (SELECT y.farm_id FROM contract x JOIN supply_group y ON y.id = x.supply_group_id WHERE x.id = h.item_id)
       WHEN 'trial' THEN (SELECT x.farm_id FROM trial x WHERE x.id = h.item_id)
+      WHEN 'funding_round' THEN ''
+      WHEN 'award' THEN (SELECT x.farm_id FROM award x WHERE x.id = h.item_id)
       WHEN 'statement' THEN (SELECT x.farm_id FROM statement x WHERE x.id = h.item_id)
       WHEN 'loan_case' THEN (SELECT x.farm_id FROM loan_case x WHERE x.id = h.item_id)
     END AS farm_id
