@@ -23,7 +23,7 @@ public class LoanAnswerTests
             var net = nets.Options[(option.HouseId, option.Key)].NetUsd;
             for (var s = 0; s < Two.Set.SeasonCount; s++)
             {
-                Assert.Equal(option.SavingBySeason[s], Distribution.Of(net.AsSpan(s * paths, paths), replicates));
+                Assert.Equal(option.SavingBySeason[s], SeasonMean.Of(net.AsSpan(s * paths, paths), replicates));
             }
         }
 
