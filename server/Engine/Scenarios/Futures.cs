@@ -48,9 +48,6 @@ public sealed class Futures
     private const double ColdGasPerK = 0.04;
     private const double ColdCarry = 0.7;
 
-    /// <summary>Weight of a season's weather against the one before: paybacks are decided early.</summary>
-    private const double WeatherFading = 1 / 1.2;
-
     private readonly FuturesSpec spec;
     private readonly double[] shortRoot;
     private readonly double[] longRoot;
@@ -85,15 +82,10 @@ public sealed class Futures
         var set = spec.Set;
         var block = new FuturesBlock(replicate, set.PathCount, set.SeasonCount);
         DrawWinters(block);
-        if (set.Sampling == PathSampling.Sobol)
-        {
-            SpreadWeather(block);
-        }
-
-        var (tracks, draws, rows) = (Tracks(), new double[LeadingComponents.Rows * months.Length], new PathRows(months.Length));
+        var (tracks, draws, rows) = (Tracks(), new double[2 * Correlation.Fuels * months.Length], new PathRows(months.Length));
         for (var path = 0; path < set.PathCount; path++)
         {
-            Follow(block, path, tracks, Draw(replicate, path, tracks, draws), draws, rows);
+            Follow(block, path, tracks, Draw(replicate, path, draws), draws, rows);
         }
 
         block.Pellets = new(() => DrawPellets(block));
@@ -116,7 +108,7 @@ public sealed class Futures
                 draws[steps.Length + i] = Noise.Normal(set.Seed, NoisePurpose.PelletFactor, 0, number, steps[i]);
             }
 
-            track.Follow(UnrestOf(block.Replicate, path), draws, nothing, nothing, paid);
+            track.Follow(UnrestOf(block.Replicate, path), draws, nothing, number, paid);
             for (var i = 0; i < 12 * block.Seasons; i++)
             {
                 prices[12 * path * block.Seasons + i] = track.UsdPerKwh(i / 12, paid[firstMonth - from + i]);
@@ -128,8 +120,8 @@ public sealed class Futures
 
     private FuelTrack[] Tracks() => [.. spec.Fuels.Select(f => new FuelTrack(f, spec.Set, firstMonth, months))];
 
-    /// <summary>The unrest of a path, and its independent draws: short-term factors, long-term ones, residuals of prices paid, fuel by fuel a row of months.</summary>
-    private double Draw(int replicate, int path, FuelTrack[] tracks, double[] draws)
+    /// <summary>The unrest of a path, and its independent draws: short-term factors then long-term ones, fuel by fuel a row of months.</summary>
+    private double Draw(int replicate, int path, double[] draws)
     {
         var (set, number) = (spec.Set, replicate * spec.Set.PathCount + path);
         for (var factor = 0; factor < 2; factor++)
@@ -142,14 +134,6 @@ public sealed class Futures
             }
         }
 
-        for (var f = 0; f < tracks.Length; f++)
-        {
-            if (tracks[f].HasResidual)
-            {
-                Noise.NormalPairs(set.Seed, NoisePurpose.RetailResidual, f, number, months[0], draws.AsSpan((2 * Correlation.Fuels + f) * months.Length, months.Length), []);
-            }
-        }
-
         if (set.Sampling == PathSampling.Plain)
         {
             return UnrestOf(replicate, path);
@@ -158,7 +142,7 @@ public sealed class Futures
         Span<double> normals = stackalloc double[LeadingComponents.Most];
         for (var c = 0; c < Leading.Count; c++)
         {
-            normals[c] = NormalQuantile.At(SobolPoints.Scrambled(set.Seed, replicate, path, SobolPlan.Component(c)));
+            normals[c] = NormalQuantile.At(SobolPoints.Scrambled(set.Seed, replicate, path, c + 1));
         }
 
         Leading.Replace(draws, normals);
@@ -171,7 +155,7 @@ public sealed class Futures
         var set = spec.Set;
         var u = set.Sampling == PathSampling.Plain
             ? Noise.Uniform(set.Seed, NoisePurpose.Unrest, 0, replicate * set.PathCount + path, 0)
-            : SobolPoints.Scrambled(set.Seed, replicate, path, SobolPlan.Unrest);
+            : SobolPoints.Scrambled(set.Seed, replicate, path, 0);
         return PriceModel.Unrest[u < 0.25 ? 0 : u < 0.75 ? 1 : 2];
     }
 
@@ -190,7 +174,7 @@ public sealed class Futures
         for (var f = 0; f < tracks.Length; f++)
         {
             Correlated(draws, f, rows.Draws);
-            tracks[f].Follow(unrest, rows.Draws, f == 0 && spec.Set.ColdMonthTerm && tracks[f].Wholesale ? rows.Cold : rows.Nothing, draws.AsSpan((2 * Correlation.Fuels + f) * months.Length, months.Length), rows.Paid);
+            tracks[f].Follow(unrest, rows.Draws, f == 0 && spec.Set.ColdMonthTerm && tracks[f].Wholesale ? rows.Cold : rows.Nothing, block.Replicate * block.Paths + path, rows.Paid);
             var prices = block.UsdPerKwh[f].AsSpan(path * seasons * 12, seasons * 12);
             for (var i = 0; i < prices.Length; i++)
             {
@@ -251,35 +235,6 @@ public sealed class Futures
                 block.Winter[path * block.Seasons + s] = (byte)(spec.FixedWinters.TryGetValue(s, out var winter) ? winter : (int)(spec.Pool.Count * (place / block.Paths)));
                 block.OffsetK[path * block.Seasons + s] = set.OffsetK + set.OffsetTrendKPerYear * s + set.OffsetSdK * Noise.Normal(set.Seed, NoisePurpose.Offset, 0, number, s);
             }
-        }
-    }
-
-    /// <summary>
-    /// Hands the weather drawn out anew: the runs of winters and offsets, from the mildest to the hardest, go to the paths in the order of a dimension of the Sobol points. Which run a path
-    /// meets has nothing to do with how it was made, so the law of a path's weather stays what it was, independent of prices; hard weather is spread evenly over dear and cheap futures.
-    /// </summary>
-    private void SpreadWeather(FuturesBlock block)
-    {
-        var (paths, seasons) = (block.Paths, block.Seasons);
-        var (hardness, places) = (new double[paths], new double[paths]);
-        for (var p = 0; p < paths; p++)
-        {
-            var weight = 1.0;
-            for (var s = 0; s < seasons; s++, weight *= WeatherFading)
-            {
-                hardness[p] += weight * spec.Hardness(block.Winter[p * seasons + s], block.OffsetK[p * seasons + s]);
-            }
-        }
-
-        SobolPoints.Fill(spec.Set.Seed, block.Replicate, SobolPlan.Weather, places);
-        var (runs, to) = (Enumerable.Range(0, paths).ToArray(), Enumerable.Range(0, paths).ToArray());
-        Array.Sort(hardness, runs);
-        Array.Sort(places, to);
-        var (winter, offset) = (block.Winter.ToArray(), block.OffsetK.ToArray());
-        for (var i = 0; i < paths; i++)
-        {
-            Array.Copy(winter, runs[i] * seasons, block.Winter, to[i] * seasons, seasons);
-            Array.Copy(offset, runs[i] * seasons, block.OffsetK, to[i] * seasons, seasons);
         }
     }
 

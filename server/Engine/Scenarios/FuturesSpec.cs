@@ -46,15 +46,6 @@ public sealed record FuturesSpec
     /// <summary>Winters that every path meets in some seasons whatever is drawn, for stress: place in the pool by season of the study; empty = all are drawn.</summary>
     public IReadOnlyDictionary<int, int> FixedWinters { get; init; } = new Dictionary<int, int>();
 
-    /// <summary>Degree days below 15 C of each winter of the pool, and what one kelvin more takes off them, over the mean of the pool: what Sobol points order the winters by.</summary>
-    public required IReadOnlyList<(double Share, double ShareAKelvin)> Severity { get; init; }
-
-    /// <summary>How hard a season is: its degree days over the mean of the pool.</summary>
-    /// <param name="winter">Winter of the pool.</param>
-    /// <param name="offsetK">Its temperature offset, K.</param>
-    /// <returns>About 1.</returns>
-    internal double Hardness(int winter, double offsetK) => Severity[winter].Share + Severity[winter].ShareAKelvin * offsetK;
-
     /// <summary>Share of a year's heat by month (July first), from the pool's degree days below 15 C: what Sobol points weigh the months by.</summary>
     public required IReadOnlyList<double> LoadShare { get; init; }
 
@@ -84,7 +75,6 @@ public sealed record FuturesSpec
         if (Set.Sampling == PathSampling.Sobol)
         {
             Add("load", [.. LoadShare.Cast<object?>()]);
-            Add("severity", [.. Severity.SelectMany(s => new object?[] { s.Share, s.ShareAKelvin })]);
         }
 
         foreach (var shape in Set.Shapes)
@@ -146,7 +136,7 @@ public sealed record FuturesSpec
         }
 
         var pellets = PelletPrices.Of(set, series.GetValueOrDefault(FuelKind.WoodPellets), faults);
-        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC), LoadShare = Load(monthMeansC), Severity = Severities(monthMeansC) }, []);
+        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC), LoadShare = Load(monthMeansC) }, []);
     }
 
     private static double[] Load(IReadOnlyList<double[]> monthMeansC)
@@ -154,13 +144,6 @@ public sealed record FuturesSpec
         var degrees = Enumerable.Range(0, 12).Select(m => monthMeansC.Sum(w => Math.Max(0, HeatingBaseC - w[m]))).ToArray();
         var sum = degrees.Sum();
         return [.. degrees.Select(d => sum > 0 ? d / sum : 1.0 / 12)];
-    }
-
-    private static List<(double Share, double ShareAKelvin)> Severities(IReadOnlyList<double[]> monthMeansC)
-    {
-        var degrees = monthMeansC.Select(w => w.Sum(c => Math.Max(0, HeatingBaseC - c))).ToArray();
-        var mean = Math.Max(1e-9, degrees.Average());
-        return [.. monthMeansC.Select((w, i) => (degrees[i] / mean, -w.Count(c => c < HeatingBaseC) / mean))];
     }
 
     private static ScenarioSetFacts Resolved(ScenarioSetFacts set, IReadOnlyList<FuelSpec> fuels) =>

@@ -71,6 +71,7 @@ public class FarmTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Equal(3, going.Count(g => (string)g!["kind"]! == "house"));
         var revision = (int)before["data"]!["coop"]!["farms"]!["items"]![0]!["revision"]!;
         var gone = (await host.Ask("mutation($r: Int!) { deleteItem(id: \"f_demo12\", expectedRevision: $r, requestId: \"gone\") { changeId faults { message } } }", new { r = revision }))["data"]!["deleteItem"]!;
+        Assert.True(gone["changeId"] is not null, gone.ToJsonString());
         Assert.Equal((int)before["data"]!["coop"]!["houseCount"]! - 3, (int)(await host.Ask(Count))["data"]!["coop"]!["houseCount"]!);
         await host.Ask("mutation($c: ID!) { undo(changeId: $c, requestId: \"back\") { changeId } }", new { c = (string)gone["changeId"]! });
         var after = await host.Ask(Count);

@@ -4,6 +4,7 @@ import '@fontsource/source-serif-4/400.css';
 import '@fontsource/source-serif-4/600.css';
 import './tokens.css';
 import './app.css';
+import './narrow.css';
 import './ledger.css';
 import './print.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
