@@ -184,8 +184,8 @@ internal sealed class ChangeWriter(DbConnection db, DbTransaction transaction, V
                      select user).Distinct(StringComparer.Ordinal).ToList();
         if (users.Count > 0)
         {
-            var names = db.Query<string?>("SELECT r.remarks FROM head h JOIN revision r ON r.item_id = h.item_id AND r.revision = h.revision WHERE h.item_id IN @users ORDER BY h.item_id LIMIT 3", new { users }, transaction)
-                .Select(r => r is null ? null : CanonicalJson.Read<Remarks>(r).Name).OfType<string>();
+            var names = db.Query<(string Kind, string? Remarks)>("SELECT h.kind, r.remarks FROM head h JOIN revision r ON r.item_id = h.item_id AND r.revision = h.revision WHERE h.item_id IN @users ORDER BY h.item_id LIMIT 3", new { users }, transaction)
+                .Select(r => $"{r.Kind.Replace('_', ' ')} {(r.Remarks is null ? null : CanonicalJson.Read<Remarks>(r.Remarks).Name)}".TrimEnd());
             Add(item, "IN_USE", "id", $"\"{item.Remarks.Name ?? id}\" is still used by {users.Count} {(users.Count == 1 ? "item" : "items")}: {string.Join(", ", names)}.", "Change or delete those first.");
         }
     }
