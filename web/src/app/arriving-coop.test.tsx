@@ -5,7 +5,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { coopBase, coopHeaders, openCoop, readAddress } from '../lib/graphql/chosen-coop.ts';
 import { UnitsProvider } from '../lib/units/units-context.tsx';
 import { arrive, thingOf } from './arriving-coop.ts';
-import { routerFor } from './router.tsx';
+import { pages, routerFor } from './router.tsx';
 
 const own = { id: 'co_1', name: 'Own growers', isChosen: true };
 const demo = { id: 'demo', name: 'Example growers', isChosen: false };
@@ -82,7 +82,7 @@ describe('within a co-op', () => {
     );
     const nav = await findByRole('navigation');
     const inner = [...nav.querySelectorAll('a')].map((a) => a.getAttribute('href'));
-    expect(inner).toHaveLength(9);
+    expect(inner).toHaveLength(pages.length);
     expect(inner.every((h) => h === '/co-op/demo' || h?.startsWith('/co-op/demo/'))).toBe(true);
     expect(
       [...container.querySelectorAll('a')]
