@@ -20,7 +20,7 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Link, new() { Name = "Winters" }).ClickAsync();
         await page.Locator("h1").First.WaitForAsync();
         await page.GoBackAsync();
-        await Assertions.Expect(page).ToHaveTitleAsync(title);
+        await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 30_000 });
         await dashboard.Close(page);
     }
 
