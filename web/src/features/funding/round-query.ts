@@ -320,13 +320,16 @@ export const SaveRound = graphql(`
   mutation SaveRound($input: SaveRoundInput!) {
     saveRound(input: $input) {
       roundId
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...RoundSaved
+    }
+  }
+  fragment RoundSaved on RoundPayload {
+    changeId
+    conflict
+    faults {
+      field
+      message
+      remedy
     }
   }
 `);
@@ -334,13 +337,7 @@ export const SaveRound = graphql(`
 export const CloseRound = graphql(`
   mutation CloseRound($id: ID!, $revision: Int!, $requestId: ID!) {
     closeRound(id: $id, expectedRevision: $revision, requestId: $requestId) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...RoundSaved
     }
   }
 `);
@@ -348,13 +345,7 @@ export const CloseRound = graphql(`
 export const CorrectDecision = graphql(`
   mutation CorrectDecision($input: CorrectDecisionInput!) {
     correctDecision(input: $input) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...RoundSaved
     }
   }
 `);
@@ -362,13 +353,7 @@ export const CorrectDecision = graphql(`
 export const FundNext = graphql(`
   mutation FundNext($roundId: ID!, $requestId: ID!) {
     fundNext(roundId: $roundId, requestId: $requestId) {
-      changeId
-      conflict
-      faults {
-        field
-        message
-        remedy
-      }
+      ...RoundSaved
     }
   }
 `);
