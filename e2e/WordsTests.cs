@@ -18,7 +18,8 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
         Assert.Equal(title, await page.TitleAsync());
         // coming back from another page the name stands again, though nothing is read anew
         await page.GetByRole(AriaRole.Link, new() { Name = "Winters" }).ClickAsync();
-        await page.Locator("h1").First.WaitForAsync();
+        // going back before the other page has come would leave the dashboard
+        await page.WaitForURLAsync("**/winters");
         await page.GoBackAsync();
         await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 30_000 });
         await dashboard.Close(page);
