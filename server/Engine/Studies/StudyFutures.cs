@@ -41,6 +41,22 @@ public sealed class StudyFutures
         return spec is null ? (null, faults) : (new(spec, years), []);
     }
 
+    /// <summary>These futures with the draws of others of the same name, so that nothing is drawn twice. Only the draws are taken: what stations recorded stays these futures' own, since others of the same name may know the stations by other identifiers.</summary>
+    /// <param name="others">Futures at hand; null = none.</param>
+    /// <returns>These futures.</returns>
+    public StudyFutures WithDrawsOf(StudyFutures? others)
+    {
+        if (others is not null && others != this && others.Sha256 == Sha256)
+        {
+            lock (others.gate)
+            {
+                (blocks, layouts) = (others.blocks, others.layouts);
+            }
+        }
+
+        return this;
+    }
+
     /// <summary>The same futures with some seasons' winters fixed on every path; not drawn yet.</summary>
     /// <param name="fixedWinters">Place in the pool by season of the study.</param>
     /// <returns>Futures of another name.</returns>

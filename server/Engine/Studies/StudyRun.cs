@@ -41,7 +41,7 @@ public static class StudyRun
             return (null, faults);
         }
 
-        futures = means.Futures is { } known && known.Sha256 == futures.Sha256 ? known : futures;
+        futures.WithDrawsOf(means.Futures);
         progress?.Report(new(0.02, "drawing the futures", 0, 0));
         var context = new StudyContext(portfolio, futures, futures.Layouts(means.Threads, cancel));
         var left = new List<(string, Fault)>();

@@ -62,7 +62,7 @@ public sealed class LendingRuns(PortfolioReader reader, StudyJobs jobs)
         {
             var frozen = reader.Read(viewer, study);
             var (own, faults) = StudyFutures.Of(frozen);
-            read = (study.Id, frozen, own is null ? throw new InvalidOperationException(faults[0].Message) : jobs.Drawn is { } drawn && drawn.Sha256 == own.Sha256 ? drawn : own);
+            read = (study.Id, frozen, own is null ? throw new InvalidOperationException(faults[0].Message) : own.WithDrawsOf(jobs.Drawn));
         }
 
         var (portfolio, futures) = LoanFutures.Of(read.Value.Portfolio, read.Value.Futures, kind, firstSeason);

@@ -31,6 +31,23 @@ public class IncrementalStudyTests
     }
 
     [Fact]
+    public void Futures_at_hand_of_another_co_op_lend_their_draws_and_not_their_stations()
+    {
+        var ours = SmallPortfolio.Of();
+        var theirs = ours with
+        {
+            Stations = ours.Stations.ToDictionary(s => "their " + s.Key, s => s.Value),
+            Farms = ours.Farms.ToDictionary(f => f.Key, f => f.Value with { WeatherStationId = "their " + f.Value.WeatherStationId }),
+        };
+        var first = Run(ours, new(2));
+        var second = Run(theirs, new(2, Futures: first.Futures));
+        Assert.Equal(first.Result.FuturesSha256, second.Result.FuturesSha256);
+        Assert.Empty(second.Result.LeftOut);
+        Assert.Equal(Run(theirs, new(2)).Result.ResultSha256, second.Result.ResultSha256);
+        Assert.Same(first.Futures.Blocks(1, CancellationToken.None), second.Futures.Blocks(1, CancellationToken.None));
+    }
+
+    [Fact]
     public void A_unit_stopped_half_way_leaves_what_was_kept_and_the_rest_is_reckoned_after()
     {
         var memo = new Memo();
