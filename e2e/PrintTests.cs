@@ -37,10 +37,23 @@ public class PrintTests(Dashboard dashboard) : IClassFixture<Dashboard>
             Assert.Equal("%PDF"u8.ToArray(), sheet[..4]);
             await page.EmulateMediaAsync(new() { Media = Media.Print });
             await page.SetViewportSizeAsync(width, 900);
-            Assert.Empty(await page.EvaluateAsync<string[]>(Wrong));
+            Assert.Empty(await Settled(page));
             await page.EmulateMediaAsync(new() { Media = Media.Screen });
         }
 
         await dashboard.Close(page);
+    }
+
+    /// <summary>Charts take the new width a moment after the paper has it: what is still wrong after five seconds is wrong.</summary>
+    private static async Task<string[]> Settled(IPage page)
+    {
+        var wrong = await page.EvaluateAsync<string[]>(Wrong);
+        for (var look = 0; look < 25 && wrong.Length > 0; look++)
+        {
+            await Task.Delay(200);
+            wrong = await page.EvaluateAsync<string[]>(Wrong);
+        }
+
+        return wrong;
     }
 }
