@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Playwright;
@@ -49,6 +50,9 @@ public sealed class Dashboard : IAsyncLifetime
         Assert.True(complaints.TryRemove(page, out var heard));
         Assert.DoesNotContain(heard, h => h.Length > 0);
     }
+
+    /// <summary>Waits until the address reads as the pattern. It looks again and again: waiting for the one event of arrival misses it where it comes between the look and the wait.</summary>
+    public static Task Reached(IPage page, string pattern) => Assertions.Expect(page).ToHaveURLAsync(new Regex(pattern), new() { Timeout = 60_000 });
 
     /// <summary>Keeps a picture where SCREENSHOTS names a folder.</summary>
     public static async Task Keep(IPage page, string name)

@@ -12,9 +12,9 @@ public class LinkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await writer.GetByLabel("name of the co-op").FillAsync("Link growers");
         await writer.GetByRole(AriaRole.Button, new() { Name = "Begin an empty co-op" }).ClickAsync();
         await writer.GetByText("What comes next").WaitForAsync();
-        Assert.Matches("/co-op/co_[0-9a-f]{32}/farms$", writer.Url);
+        await Dashboard.Reached(writer, "/co-op/co_[0-9a-f]{32}/farms$");
         await writer.GetByRole(AriaRole.Link, new() { Name = "Winters", Exact = true }).ClickAsync();
-        await writer.WaitForURLAsync("**/co-op/co_*/winters");
+        await Dashboard.Reached(writer, "/co-op/co_[0-9a-f]{32}/winters$");
         var sent = writer.Url;
 
         // the receiver's browser remembers nothing, and then the example; the link opens the writer's all the same
@@ -34,7 +34,7 @@ public class LinkTests(Dashboard dashboard) : IClassFixture<Dashboard>
             await receiver.GotoAsync(address);
             await receiver.GetByRole(AriaRole.Note).Filter(new() { HasText = "so that co-op is open now, not Link growers" }).WaitForAsync();
             await receiver.GetByText("Invented example: co-op").WaitForAsync();
-            Assert.EndsWith("/co-op/demo/houses/h_demo000", receiver.Url, StringComparison.Ordinal);
+            await Dashboard.Reached(receiver, "/co-op/demo/houses/h_demo000$");
         }
 
         // a co-op that is not here is said to be missing, with a way on

@@ -27,7 +27,7 @@ public class OwnCoopTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByLabel("length, ft").FillAsync("96");
         await page.GetByText("We reckon").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Add the house" }).ClickAsync();
-        await page.WaitForURLAsync("**/houses/h_*");
+        await Dashboard.Reached(page, "/houses/h_");
         await page.GetByRole(AriaRole.Button, new() { Name = "run the first study" }).ClickAsync();
         await page.GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
         await page.GetByText("pays back in").First.WaitForAsync();

@@ -15,11 +15,11 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     {
         var page = await dashboard.Open(address);
         await page.GetByRole(AriaRole.Navigation, new() { Name = "where this page belongs" }).WaitForAsync();
-        Assert.Equal(title, await page.TitleAsync());
+        await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 30_000 });
         // coming back from another page the name stands again, though nothing is read anew
         await page.GetByRole(AriaRole.Link, new() { Name = "Winters" }).ClickAsync();
         // going back before the other page has come would leave the dashboard
-        await page.WaitForURLAsync("**/winters");
+        await Dashboard.Reached(page, "/winters$");
         await page.GoBackAsync();
         await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 30_000 });
         await dashboard.Close(page);
