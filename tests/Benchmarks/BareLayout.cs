@@ -16,7 +16,7 @@ internal sealed class BareLayout
 
     public int[] GroupWinter { get; }
 
-    /// <summary>Season x 128 + path in the block, by group and place.</summary>
+    /// <summary>Path in the block x seasons + season, by group and place.</summary>
     public int[] Cell { get; }
 
     /// <summary>By group, month, place.</summary>
@@ -42,7 +42,7 @@ internal sealed class BareLayout
             foreach (var chunk in members.Chunk(group))
             {
                 winters.Add(winter.Key);
-                cells.AddRange(chunk.Select(c => c / paths * Block + c % paths));
+                cells.AddRange(chunk.Select(c => c % paths * p.Seasons + c / paths));
                 var source = chunk.Select(c => (from + c % paths) * p.Seasons + c / paths).ToArray();
                 offsets.AddRange(source.Select(c => p.Offset[c]));
                 for (var m = 0; m < BareProblem.Months; m++)

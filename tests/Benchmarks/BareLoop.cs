@@ -4,8 +4,8 @@ namespace FarmPortfolio.Benchmarks;
 
 /// <summary>
 /// The bare problem in vectors: lanes are options. A block of 128 paths is taken at a time; its path-seasons are sorted by winter, so that a row of loads held in
-/// registers serves a whole group of them, whose sums are named locals; the block's savings stay in the second-level cache until they are cumulated. Paybacks
-/// are the seasons whose cumulated sum is below zero: savings here are never negative. The yardstick of <c>study-share</c>, with and without an offset. The loops
+/// registers serves a whole group of them, whose sums are named locals; the block's savings, a path's seasons beside each other, stay in the second-level cache until
+/// they are cumulated, four paths at a time. Paths still below zero are counted season by season: savings here are never negative, so the rest has paid back. The yardstick of <c>study-share</c>, with and without an offset. The loops
 /// stand twice, for 256 and 512 bits: a group is as many sums as there are registers, 6 path-seasons or 12, and each sum must be a local of its own: a
 /// structure of two vectors, tried on the heat balance, is kept in memory by the compiler and was four times as slow.
 /// </summary>
@@ -303,67 +303,122 @@ internal static unsafe class BareLoop
 
     private static void NarrowSettle(BareProblem p, double* saving, int paths, double* outlay, double* discount, double* present, int* counts)
     {
-        var (never, stride) = ((long)p.Seasons, 8 * BareLayout.Block);
+        var (path, step) = (0, NarrowLanes * p.Seasons);
         var (outlay0, outlay1) = (-Vector256.Load(outlay), -Vector256.Load(outlay + 4));
         var (total0, total1) = (Vector256.Load(present), Vector256.Load(present + 4));
-        var paid = stackalloc long[8];
-        for (var path = 0; path < paths; path++)
+        var due = stackalloc long[NarrowLanes * p.Seasons];
+        new Span<long>(due, NarrowLanes * p.Seasons).Clear();
+        for (; path + 4 <= paths; path += 4)
         {
-            var (cum0, cum1, npv0, npv1) = (outlay0, outlay1, Vector256<double>.Zero, Vector256<double>.Zero);
-            var (due0, due1) = (Vector256<long>.Zero, Vector256<long>.Zero);
-            var from = saving + 8 * path;
+            var (a0, b0, a1, b1) = (outlay0, outlay1, outlay0, outlay1);
+            var (a2, b2, a3, b3) = (outlay0, outlay1, outlay0, outlay1);
+            var from = saving + path * step;
+            for (var s = 0; s < p.Seasons; s++)
+            {
+                var (x0, x1, x2, x3) = (Vector256.Load(from), Vector256.Load(from + step), Vector256.Load(from + 2 * step), Vector256.Load(from + 3 * step));
+                var (y0, y1, y2, y3) = (Vector256.Load(from + 4), Vector256.Load(from + step + 4), Vector256.Load(from + 2 * step + 4), Vector256.Load(from + 3 * step + 4));
+                (a0, a1, a2, a3) = (a0 + x0, a1 + x1, a2 + x2, a3 + x3);
+                (b0, b1, b2, b3) = (b0 + y0, b1 + y1, b2 + y2, b3 + y3);
+                var d = Vector256.Create(discount[s]);
+                total0 = Vector256.FusedMultiplyAdd(d, x0 + x1 + (x2 + x3), total0);
+                total1 = Vector256.FusedMultiplyAdd(d, y0 + y1 + (y2 + y3), total1);
+                var (due0, due1) = (Vector256.Load(due + NarrowLanes * s), Vector256.Load(due + NarrowLanes * s + 4));
+                due0 -= Below(a0) + Below(a1) + (Below(a2) + Below(a3));
+                due1 -= Below(b0) + Below(b1) + (Below(b2) + Below(b3));
+                due0.Store(due + NarrowLanes * s);
+                due1.Store(due + NarrowLanes * s + 4);
+                from += NarrowLanes;
+            }
+        }
+
+        for (; path < paths; path++)
+        {
+            var (cum0, cum1) = (outlay0, outlay1);
+            var from = saving + path * step;
             for (var s = 0; s < p.Seasons; s++)
             {
                 var (x, y, d) = (Vector256.Load(from), Vector256.Load(from + 4), Vector256.Create(discount[s]));
-                from += stride;
                 (cum0, cum1) = (cum0 + x, cum1 + y);
-                (npv0, npv1) = (Vector256.FusedMultiplyAdd(x, d, npv0), Vector256.FusedMultiplyAdd(y, d, npv1));
-                (due0, due1) = (due0 - Vector256.LessThan(cum0, Vector256<double>.Zero).AsInt64(), due1 - Vector256.LessThan(cum1, Vector256<double>.Zero).AsInt64());
-            }
-
-            (total0, total1) = (total0 + npv0, total1 + npv1);
-            due0.Store(paid);
-            due1.Store(paid + 4);
-            for (var l = 0; l < 8; l++)
-            {
-                counts[l * (p.Seasons + 1) + (paid[l] == never ? 0 : paid[l] + 1)]++;
+                (total0, total1) = (Vector256.FusedMultiplyAdd(x, d, total0), Vector256.FusedMultiplyAdd(y, d, total1));
+                (Vector256.Load(due + NarrowLanes * s) - Below(cum0)).Store(due + NarrowLanes * s);
+                (Vector256.Load(due + NarrowLanes * s + 4) - Below(cum1)).Store(due + NarrowLanes * s + 4);
+                from += NarrowLanes;
             }
         }
 
         total0.Store(present);
         total1.Store(present + 4);
+        Count(p, due, NarrowLanes, paths, counts);
     }
 
     private static void WideSettle(BareProblem p, double* saving, int paths, double* outlay, double* discount, double* present, int* counts)
     {
-        var (never, stride) = ((long)p.Seasons, 16 * BareLayout.Block);
+        var (path, step) = (0, WideLanes * p.Seasons);
         var (outlay0, outlay1) = (-Vector512.Load(outlay), -Vector512.Load(outlay + 8));
         var (total0, total1) = (Vector512.Load(present), Vector512.Load(present + 8));
-        var paid = stackalloc long[16];
-        for (var path = 0; path < paths; path++)
+        var due = stackalloc long[WideLanes * p.Seasons];
+        new Span<long>(due, WideLanes * p.Seasons).Clear();
+        for (; path + 4 <= paths; path += 4)
         {
-            var (cum0, cum1, npv0, npv1) = (outlay0, outlay1, Vector512<double>.Zero, Vector512<double>.Zero);
-            var (due0, due1) = (Vector512<long>.Zero, Vector512<long>.Zero);
-            var from = saving + 16 * path;
+            var (a0, b0, a1, b1) = (outlay0, outlay1, outlay0, outlay1);
+            var (a2, b2, a3, b3) = (outlay0, outlay1, outlay0, outlay1);
+            var from = saving + path * step;
+            for (var s = 0; s < p.Seasons; s++)
+            {
+                var (x0, x1, x2, x3) = (Vector512.Load(from), Vector512.Load(from + step), Vector512.Load(from + 2 * step), Vector512.Load(from + 3 * step));
+                var (y0, y1, y2, y3) = (Vector512.Load(from + 8), Vector512.Load(from + step + 8), Vector512.Load(from + 2 * step + 8), Vector512.Load(from + 3 * step + 8));
+                (a0, a1, a2, a3) = (a0 + x0, a1 + x1, a2 + x2, a3 + x3);
+                (b0, b1, b2, b3) = (b0 + y0, b1 + y1, b2 + y2, b3 + y3);
+                var d = Vector512.Create(discount[s]);
+                total0 = Vector512.FusedMultiplyAdd(d, x0 + x1 + (x2 + x3), total0);
+                total1 = Vector512.FusedMultiplyAdd(d, y0 + y1 + (y2 + y3), total1);
+                var (due0, due1) = (Vector512.Load(due + WideLanes * s), Vector512.Load(due + WideLanes * s + 8));
+                due0 -= Below(a0) + Below(a1) + (Below(a2) + Below(a3));
+                due1 -= Below(b0) + Below(b1) + (Below(b2) + Below(b3));
+                due0.Store(due + WideLanes * s);
+                due1.Store(due + WideLanes * s + 8);
+                from += WideLanes;
+            }
+        }
+
+        for (; path < paths; path++)
+        {
+            var (cum0, cum1) = (outlay0, outlay1);
+            var from = saving + path * step;
             for (var s = 0; s < p.Seasons; s++)
             {
                 var (x, y, d) = (Vector512.Load(from), Vector512.Load(from + 8), Vector512.Create(discount[s]));
-                from += stride;
                 (cum0, cum1) = (cum0 + x, cum1 + y);
-                (npv0, npv1) = (Vector512.FusedMultiplyAdd(x, d, npv0), Vector512.FusedMultiplyAdd(y, d, npv1));
-                (due0, due1) = (due0 - Vector512.LessThan(cum0, Vector512<double>.Zero).AsInt64(), due1 - Vector512.LessThan(cum1, Vector512<double>.Zero).AsInt64());
-            }
-
-            (total0, total1) = (total0 + npv0, total1 + npv1);
-            due0.Store(paid);
-            due1.Store(paid + 8);
-            for (var l = 0; l < 16; l++)
-            {
-                counts[l * (p.Seasons + 1) + (paid[l] == never ? 0 : paid[l] + 1)]++;
+                (total0, total1) = (Vector512.FusedMultiplyAdd(x, d, total0), Vector512.FusedMultiplyAdd(y, d, total1));
+                (Vector512.Load(due + WideLanes * s) - Below(cum0)).Store(due + WideLanes * s);
+                (Vector512.Load(due + WideLanes * s + 8) - Below(cum1)).Store(due + WideLanes * s + 8);
+                from += WideLanes;
             }
         }
 
         total0.Store(present);
         total1.Store(present + 8);
+        Count(p, due, WideLanes, paths, counts);
     }
+
+    /// <summary>Of the paths that were below zero in the season before, those that no longer are have paid back in this one.</summary>
+    private static void Count(BareProblem p, long* due, int lanes, int paths, int* counts)
+    {
+        for (var l = 0; l < lanes; l++)
+        {
+            var before = (long)paths;
+            for (var s = 0; s < p.Seasons; s++)
+            {
+                var still = due[lanes * s + l];
+                counts[l * (p.Seasons + 1) + s + 1] += (int)(before - still);
+                before = still;
+            }
+
+            counts[l * (p.Seasons + 1)] += (int)before;
+        }
+    }
+
+    private static Vector256<long> Below(Vector256<double> cumulated) => Vector256.LessThan(cumulated, Vector256<double>.Zero).AsInt64();
+
+    private static Vector512<long> Below(Vector512<double> cumulated) => Vector512.LessThan(cumulated, Vector512<double>.Zero).AsInt64();
 }

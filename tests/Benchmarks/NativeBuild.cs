@@ -11,6 +11,9 @@ internal sealed class NativeBuild : IDisposable
 
     private NativeBuild(string folder, nint library) => (this.folder, this.library) = (folder, library);
 
+    /// <summary>Removes the file. The library itself stays loaded: threads of its OpenMP pool still stand in its code, and would fall when it went.</summary>
+    public void Dispose() => Directory.Delete(folder, true);
+
     /// <summary>Builds it; null where there is no g++ or it refuses.</summary>
     public static NativeBuild? Of(string source, params string[] flags)
     {
@@ -35,10 +38,4 @@ internal sealed class NativeBuild : IDisposable
     }
 
     public nint Export(string name) => NativeLibrary.GetExport(library, name);
-
-    public void Dispose()
-    {
-        NativeLibrary.Free(library);
-        Directory.Delete(folder, true);
-    }
 }
