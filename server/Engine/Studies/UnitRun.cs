@@ -51,24 +51,18 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
         return new(unit.Sha256, [.. unit.Houses.Select(h => h.Id)], options, left) { FirstSeasonUsd = FirstSeason(unit) };
     }
 
-    /// <summary>The single futures of some options of a unit.</summary>
+    /// <summary>The single futures of a unit's options alone.</summary>
     /// <param name="unit">Unit.</param>
-    /// <param name="wanted">Whether an option is wanted.</param>
+    /// <param name="store">Takes them; null = they are not kept.</param>
     /// <param name="cancel">Stops it within an option's time.</param>
     /// <returns>In the order of houses and options.</returns>
-    public List<OptionPaths> Singles(StudyUnit unit, Func<string, string, bool> wanted, CancellationToken cancel)
+    public IReadOnlyList<OptionPaths> Singles(StudyUnit unit, PathStore? store, CancellationToken cancel)
     {
         var singles = new List<OptionPaths>();
         var volumes = GroupVolume.Of(context, unit, work, cancel);
         foreach (var house in unit.Houses)
         {
-            var options = house.Options.Where(o => wanted(house.Id, o.Key)).ToList();
-            if (options.Count == 0)
-            {
-                continue;
-            }
-
-            var heat = new HouseHeat(house, options);
+            var heat = HeatOf(house);
             var run = new HouseRun(context, house, heat, work, volumes);
             for (var i = 0; i < heat.Options.Length; i++)
             {
@@ -78,6 +72,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
             }
         }
 
+        store?.Keep(unit.Sha256, singles);
         return singles;
     }
 

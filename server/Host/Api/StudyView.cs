@@ -43,6 +43,9 @@ public sealed partial class StudyView(Register register, StudyRow row)
     /// <summary>Seconds it took.</summary>
     public double? Seconds => row.Seconds;
 
+    /// <summary>Whether its single futures are at hand, so that an order is answered at once; after a restart they are reckoned again, which futuresProgress follows.</summary>
+    public bool FuturesAtHand => register.Jobs.AtHand(row.Id);
+
     /// <summary>Hash of its inputs.</summary>
     public string InputSha256 => row.InputSha256;
 

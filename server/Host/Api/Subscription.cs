@@ -29,6 +29,24 @@ public sealed partial class Subscription
         }
     }
 
+    /// <summary>How far the single futures of a done study are, which are reckoned again after a restart; ends when they are at hand.</summary>
+    public static async IAsyncEnumerable<ProgressView> FuturesProgress(
+        [FromServices] StudyJobs jobs, [FromServices] StudyStore studies, [Id] string studyId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        while (studies.Find(Viewer.Local, studyId) is { State: "done" } row)
+        {
+            var atHand = jobs.AtHand(studyId);
+            var p = jobs.Drawing(studyId);
+            yield return new(studyId, row.State, atHand ? 1 : p?.Share ?? 0, atHand ? "done" : p?.Words ?? "waiting", p?.Done ?? 0, p?.Total ?? 0, []);
+            if (atHand)
+            {
+                yield break;
+            }
+
+            await Task.Delay(Every, cancellationToken);
+        }
+    }
+
     /// <summary>Changes of a co-op as they are made, oldest first: after a number, or those to come. Ends only when the reader goes.</summary>
     public static async IAsyncEnumerable<ChangeView> Changes(
         [FromServices] HistoryStore history, [FromServices] ChangeFeed feed, [Id] string coopId, int? afterSeq, [EnumeratorCancellation] CancellationToken cancellationToken)

@@ -135,6 +135,15 @@ public sealed class StudyStore(Database database, Ids ids)
         return Policy.MayRead(viewer, coopId) ? [.. db.Query<StudyRow>($"SELECT {Columns} FROM study WHERE coop_id = @coopId ORDER BY number DESC", new { coopId })] : [];
     }
 
+    /// <summary>The study done last, whichever co-op's.</summary>
+    /// <param name="viewer">Who asks.</param>
+    /// <returns>The study, or null.</returns>
+    public StudyRow? Newest(Viewer viewer)
+    {
+        using var db = database.Open();
+        return db.Query<StudyRow>($"SELECT {Columns} FROM study WHERE state = 'done' ORDER BY done_utc DESC, number DESC").FirstOrDefault(s => Policy.MayRead(viewer, s.CoopId));
+    }
+
     /// <summary>Studies that a stop of the program cut short are queued again.</summary>
     /// <param name="viewer">The program.</param>
     /// <returns>Studies waiting.</returns>

@@ -16,6 +16,7 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
 {
     private const long MostBytesOfSingles = 512L << 20;
     private readonly ConcurrentDictionary<string, StudyResult> results = new();
+    private readonly ConcurrentDictionary<string, StudyProgress> again = new();
     private readonly Lock drawing = new();
     private readonly PathStore singles = new(MostBytesOfSingles);
     private StudyFutures? drawn;
@@ -89,9 +90,33 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
                 return null;
             }
 
-            return StudyRun.Run(reader.Read(viewer, study), Environment.ProcessorCount, null, cancel).Result is { } again ? Keep(study.Id, again) : null;
+            try
+            {
+                var means = new StudyMeans(Environment.ProcessorCount, Futures: drawn, Paths: singles);
+                if (StudyPaths.Again(reader.Read(viewer, study), result, means, new Teller(p => again[study.Id] = p), cancel) is not { } whole)
+                {
+                    return null;
+                }
+
+                drawn = whole.Futures;
+                return Keep(study.Id, whole.Result);
+            }
+            finally
+            {
+                again.TryRemove(study.Id, out _);
+            }
         }
     }
+
+    /// <summary>Whether a study's single futures are at hand.</summary>
+    /// <param name="id">Study.</param>
+    /// <returns>True where <see cref="WithFutures"/> answers at once.</returns>
+    public bool AtHand(string id) => results.TryGetValue(id, out var known) && known.SavingByPath.Count == known.Options.Count;
+
+    /// <summary>How far the drawing of a study's single futures is.</summary>
+    /// <param name="id">Study.</param>
+    /// <returns>Progress; null where they are not being drawn.</returns>
+    public StudyProgress? Drawing(string id) => again.GetValueOrDefault(id);
 
     /// <inheritdoc/>
     public Task StartAsync(CancellationToken cancellationToken)
@@ -99,6 +124,12 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
         foreach (var waiting in studies.Waiting(Viewer.Program))
         {
             Queue(waiting.Id);
+        }
+
+        // whoever opens the newest study after a restart finds its single futures drawn, or half way
+        if (studies.Newest(Viewer.Program) is { NumbersVersion: StudyRun.NumbersVersion } newest)
+        {
+            queue.Add($"futures of {newest.Id}", (_, cancel, _) => WithFutures(Viewer.Program, newest, cancel));
         }
 
         return Task.CompletedTask;

@@ -6,7 +6,7 @@ import { Choice } from '../../components/forms/field.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import type { HouseFilterInput } from '../../lib/graphql/generated/graphql.ts';
-import { fuelName, length } from '../../lib/units/format.ts';
+import { counted, fuelName, length } from '../../lib/units/format.ts';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { ChangeHousesForm } from './change-houses-form.tsx';
@@ -64,7 +64,7 @@ export function HousesPage() {
   return (
     <>
       <h1>
-        <b>{total}</b> {total === 1 ? 'house fits' : 'houses fit'}.
+        <b>{counted(total, 'house')}</b> {total === 1 ? 'fits' : 'fit'}.
       </h1>
       <p className="lead">Tick the houses that changed alike, and give the new answer once. One undo takes it back.</p>
       {notice && <UndoNotice {...notice} close={() => setNotice(null)} />}

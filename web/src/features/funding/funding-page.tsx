@@ -8,6 +8,7 @@ import { dollars, figure } from '../../lib/units/format.ts';
 import { Funding, type Order } from './funding-query.ts';
 import { useRules } from './funding-rules.ts';
 import { MeasuresTable } from './measures-table.tsx';
+import { OrderWait } from '../../components/order-wait.tsx';
 import { OrderTable } from './order-table.tsx';
 import { RulesPanel } from './rules-panel.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -47,6 +48,7 @@ export function FundingPage() {
       )}
       {error && <p className="fault">{error.message}</p>}
       {data && !order && <NoOrder />}
+      {!data && !error && <OrderWait />}
       <div className="rules">
         <RulesPanel rules={rules} order={order ?? undefined} />
         {order && <OrderTable order={order} rules={rules} afterRank={afterRank} goTo={setAfter} />}

@@ -17,14 +17,13 @@ export function RoundsPage() {
   return (
     <>
       <h1>
-        <b>{counted(rounds.length, 'round')}</b>
+        {rounds.length === 0 ? 'No round is kept yet.' : <b>{counted(rounds.length, 'round')}</b>}
         {rounds.length > 0 && (
           <>
             , {decided.length} of them decided; the decided ones gave{' '}
             <b>{dollars(decided.reduce((s, r) => s + (r.plan?.grantUsd ?? 0), 0))}</b>.
           </>
         )}
-        {rounds.length === 0 && ' is kept yet.'}
       </h1>
       {brokenDecision && (
         <p className="fault">

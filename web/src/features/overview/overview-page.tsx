@@ -8,6 +8,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { DataGaps } from './data-gaps.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
+import { OrderWait } from '../../components/order-wait.tsx';
 import { counted, dollars, figure, fuelName } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 
@@ -47,6 +48,12 @@ const Overview = graphql(`
         }
       }
     }
+  }
+`);
+
+/** Apart from the rest: after a start of the program it takes its time. */
+const FirstTen = graphql(`
+  query FirstTen {
     fundingOrder {
       grantUsd
       availableUsd
@@ -88,6 +95,7 @@ const Overview = graphql(`
 export function OverviewPage() {
   const { say } = useUnits();
   const { data, error, isLoading } = useQuery({ queryKey: ['overview'], queryFn: () => ask(Overview) });
+  const first10 = useQuery({ queryKey: ['first-ten'], queryFn: () => ask(FirstTen) });
   if (error) return <p className="fault">{error.message}</p>;
   if (isLoading || !data) return <p className="quiet">Reading the newest study.</p>;
   const study = data.coop.newestStudy;
@@ -102,7 +110,7 @@ export function OverviewPage() {
       </>
     );
   }
-  const order = data.fundingOrder;
+  const order = first10.data?.fundingOrder;
   const rows = order?.rows.filter((r) => r.funded) ?? [];
   const points = study.costUsdBySeason.map((d, i) => ({ name: study.seasonNames[i] ?? '', ...d, one: study.onePathUsdBySeason[i] }));
   const { a, b, c } = data.coop.gradeCounts;
@@ -138,39 +146,43 @@ export function OverviewPage() {
             The first ten by saving per grant dollar under the usual rules, each with its interval. Payback is reckoned on the whole cost,
             without the grant.
           </p>
-          <LedgerTable name="what to fund first" className="stack ranked">
-            <thead>
-              <tr>
-                <th scope="col">farm, house, option</th>
-                <th scope="col">
-                  <IntervalHead />
-                </th>
-                <th scope="col" className="n">
-                  grant
-                  <br />$
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((r) => (
-                <tr key={r.option.id}>
-                  <td>
-                    <span className="rank">{r.rank}</span>
-                    <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
-                      <b>{r.option.house.farm.name}</b>, {r.option.house.name}
-                    </Link>
-                    <span className="second">{say(r.option.title)}</span>
-                  </td>
-                  <td className="mark">
-                    <IntervalMark payback={r.result.lastingPayback} />
-                  </td>
-                  <td className="n" data-name="grant $">
-                    {figure(r.grantUsd)}
-                  </td>
+          {first10.isLoading && <OrderWait />}
+          {first10.error && <p className="fault">{first10.error.message}</p>}
+          {!first10.isLoading && (
+            <LedgerTable name="what to fund first" className="stack ranked">
+              <thead>
+                <tr>
+                  <th scope="col">farm, house, option</th>
+                  <th scope="col">
+                    <IntervalHead />
+                  </th>
+                  <th scope="col" className="n">
+                    grant
+                    <br />$
+                  </th>
                 </tr>
-              ))}
-            </tbody>
-          </LedgerTable>
+              </thead>
+              <tbody>
+                {rows.map((r) => (
+                  <tr key={r.option.id}>
+                    <td>
+                      <span className="rank">{r.rank}</span>
+                      <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
+                        <b>{r.option.house.farm.name}</b>, {r.option.house.name}
+                      </Link>
+                      <span className="second">{say(r.option.title)}</span>
+                    </td>
+                    <td className="mark">
+                      <IntervalMark payback={r.result.lastingPayback} />
+                    </td>
+                    <td className="n" data-name="grant $">
+                      {figure(r.grantUsd)}
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </LedgerTable>
+          )}
           <p className="below">
             <Link to="/funding">all of them, and why in this order</Link>
           </p>
