@@ -19,32 +19,40 @@ interface Props {
 
 const itOf = (row: Row) => ({ houseId: row.option.house.id, optionKey: row.option.key });
 
-/** Pin or leave out, only with a reason; what is pinned shows its own. */
-export function Committee({ row, rules, ask }: Props) {
+/** That a row is pinned, why, and the way back. */
+export function Pinned({ row, rules }: { row: Row; rules: Rules }) {
   const it = itOf(row);
   const known = rules.pinned.find((p) => p.houseId === it.houseId && p.optionKey === it.optionKey);
-  if (row.pinned && known) {
-    return (
-      <>
-        pinned: {known.reason}{' '}
-        <button className="link" onClick={() => rules.remove('pin', it)}>
-          unpin
-        </button>
-      </>
-    );
-  }
+  if (!known) return null;
   return (
     <>
+      {' '}
+      pinned: {known.reason}{' '}
+      <button className="link" onClick={() => rules.remove('pin', it)}>
+        unpin<span className="hidden"> {row.option.house.name}</span>
+      </button>
+    </>
+  );
+}
+
+/** What the committee can do against the figures, only with a reason. */
+export function Committee({ row, ask }: Omit<Props, 'rules'>) {
+  return (
+    <p className="small">
+      The committee may{' '}
       <button className="link" onClick={() => ask('pin')}>
         pin<span className="hidden"> {row.option.house.name}</span>
       </button>{' '}
+      it,{' '}
       <button className="link" onClick={() => ask('out')}>
-        leave out<span className="hidden"> {row.option.house.name}</span>
+        leave it out<span className="hidden">: {row.option.house.name}</span>
       </button>{' '}
+      or{' '}
       <button className="link" onClick={() => ask('amount')}>
-        set amount<span className="hidden"> of {row.option.house.name}</span>
+        set the amount<span className="hidden"> of {row.option.house.name}</span>
       </button>
-    </>
+      , each with a reason that the address and the round keep.
+    </p>
   );
 }
 

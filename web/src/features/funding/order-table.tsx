@@ -4,7 +4,7 @@ import { LedgerTable } from '../../components/ledger-table.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { dollars, figure, ofHundred } from '../../lib/units/format.ts';
-import { type Asking, Committee, ReasonForm } from './committee.tsx';
+import { type Asking, Committee, Pinned, ReasonForm } from './committee.tsx';
 import type { Order, Row } from './funding-query.ts';
 import type { Rules } from './funding-rules.ts';
 import { WhyHere } from './why-here.tsx';
@@ -73,7 +73,6 @@ export function OrderTable({ order, rules, afterRank, goTo }: Props) {
               <br />
               part, $
             </th>
-            <th scope="col">committee</th>
           </tr>
         </thead>
         <tbody>
@@ -136,6 +135,8 @@ export function OrderTable({ order, rules, afterRank, goTo }: Props) {
 function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; rules: Rules }) {
   const { say } = useUnits();
   const [asking, ask] = useState<Asking>();
+  const [open, setOpen] = useState(false);
+  const ifBills = r.funded && r.conditions.some((c) => c.startsWith('bills'));
   return (
     <>
       <tr>
@@ -144,8 +145,15 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
           <Link to={`/options/${encodeURIComponent(r.option.id)}`}>
             <b>{r.option.house.farm.name}</b>, {r.option.house.name}
           </Link>
-          <span className="second">{say(r.option.title)}</span>
-          <WhyHere row={r} next={next} rules={rules} />
+          <span className="second">
+            {say(r.option.title)}
+            {ifBills && '; if bills come'}{' '}
+            <button className="link why" aria-expanded={open} onClick={() => setOpen(!open)}>
+              {r.rank === 1 ? 'why first?' : r.funded ? 'why here?' : 'why not funded?'}
+              <span className="hidden"> {r.option.house.name}</span>
+            </button>
+            {r.pinned && <Pinned row={r} rules={rules} />}
+          </span>
         </td>
         <td className="n chief">
           <span className="wide">
@@ -158,7 +166,6 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
         </td>
         <td data-name="data">
           <GradeMark grade={r.option.house.dataGrade} />
-          {r.conditions.some((c) => c.startsWith('bills')) && r.funded ? <span className="second"> if bills come</span> : null}
         </td>
         <td className="n" data-name="funded in, of 100">
           <ShareBar share={r.fundedShare} />
@@ -166,7 +173,9 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
         </td>
         <td className="n" data-name="saves $ a season">
           {figure(r.result.savingUsd.p50)}
-          {rules.merit === 'NET_SAVING' && <span className="second">{r.meritPerGrantUsd.toFixed(2)} a grant $</span>}
+          {rules.merit === 'NET_SAVING' && (
+            <span className="second">{`${r.meritPerGrantUsd.toFixed(2)} a grant $`.replaceAll(' ', '\u00a0')}</span>
+          )}
         </td>
         <td className="n" data-name="whole cost $">
           {figure(r.result.outlayUsd)}
@@ -174,13 +183,18 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
         <td className="n" data-name="own part $">
           {figure(r.ownPartUsd)}
         </td>
-        <td className="small note">
-          <Committee row={r} rules={rules} ask={ask} />
-        </td>
       </tr>
+      {open && (
+        <tr>
+          <td className="note" colSpan={8}>
+            <WhyHere row={r} next={next} rules={rules} />
+            {!r.pinned && <Committee row={r} ask={ask} />}
+          </td>
+        </tr>
+      )}
       {asking && (
         <tr>
-          <td className="note" colSpan={9}>
+          <td className="note" colSpan={8}>
             <ReasonForm key={asking} row={r} rules={rules} ask={ask} asking={asking} />
           </td>
         </tr>
@@ -209,7 +223,6 @@ function BudgetLine({ order }: { order: Order }) {
       <td className="n" data-name="own part $">
         {figure(order.fundedOwnPartUsd)}
       </td>
-      <td />
     </tr>
   );
 }

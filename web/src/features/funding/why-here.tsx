@@ -21,30 +21,27 @@ export function WhyHere({ row, next, rules }: { row: Row; next?: Row | undefined
   const paid = r.lastingPayback.shareBySeason.slice(0, season).reduce((s, x) => s + x, 0);
   const full = (rules.value('costShare') / 100) * r.outlayUsd;
   return (
-    <details className="why">
-      <summary>{row.rank === 1 ? 'why is this first?' : row.funded ? 'why here?' : 'why not funded?'}</summary>
-      <ul className="small">
-        {row.pinned && <li>Pinned by the committee: it stands here by decision, not by its figures.</li>}
-        {!row.funded && !row.pinned && <li>It {row.why}.</li>}
-        <li>
-          It saves {dollars(r.savingUsd.mean)} a season on the mean of all futures (middle {dollars(r.savingUsd.p50)}, one in ten under{' '}
-          {dollars(r.savingUsd.p10)}, one in ten over {dollars(r.savingUsd.p90)}) and asks for {dollars(row.grantUsd)}: {per(row)}.
-        </li>
-        {next && <li>The row below buys {per(next)}.</li>}
-        <li>
-          Paid back by season {season}, and stays so, in {ofHundred(paid)} of 100 futures; {rules.value('confidence')} are asked. It loses
-          money in {ofHundred(r.lossShare)} of 100.
-        </li>
-        <li>
-          {row.grantUsd < Math.floor(full)
-            ? `The grant is cut from ${dollars(full)} to the cap.`
-            : `The grant is ${String(rules.value('costShare'))} % of ${dollars(r.outlayUsd)}.`}{' '}
-          If each future were known before deciding, it would be funded in {ofHundred(row.fundedShare)} of 100.
-        </li>
-        {row.option.house.dataGrade === 'C' && (
-          <li>No fuel record stands behind it: the interval is wide, and two winters of bills would narrow it.</li>
-        )}
-      </ul>
-    </details>
+    <ul className="small why-here">
+      {row.pinned && <li>Pinned by the committee: it stands here by decision, not by its figures.</li>}
+      {!row.funded && !row.pinned && <li>It {row.why}.</li>}
+      <li>
+        It saves {dollars(r.savingUsd.mean)} a season on the mean of all futures (middle {dollars(r.savingUsd.p50)}, one in ten under{' '}
+        {dollars(r.savingUsd.p10)}, one in ten over {dollars(r.savingUsd.p90)}) and asks for {dollars(row.grantUsd)}: {per(row)}.
+      </li>
+      {next && <li>The row below buys {per(next)}.</li>}
+      <li>
+        Paid back by season {season}, and stays so, in {ofHundred(paid)} of 100 futures; {rules.value('confidence')} are asked. It loses
+        money in {ofHundred(r.lossShare)} of 100.
+      </li>
+      <li>
+        {row.grantUsd < Math.floor(full)
+          ? `The grant is cut from ${dollars(full)} to the cap.`
+          : `The grant is ${String(rules.value('costShare'))} % of ${dollars(r.outlayUsd)}.`}{' '}
+        If each future were known before deciding, it would be funded in {ofHundred(row.fundedShare)} of 100.
+      </li>
+      {row.option.house.dataGrade === 'C' && (
+        <li>No fuel record stands behind it: the interval is wide, and two winters of bills would narrow it.</li>
+      )}
+    </ul>
   );
 }
