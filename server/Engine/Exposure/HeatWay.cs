@@ -15,6 +15,9 @@ namespace FarmPortfolio.Engine.Exposure;
 /// <param name="StandBy">Fuel that takes over when the supply is cut.</param>
 public sealed record HeatWay(string Key, string Name, FuelKind Fuel, SupplyTerms Terms, IReadOnlyList<double[]> FuelPerHeat, string Unit, FuelKind? StandBy = null)
 {
+    /// <summary>Heating values that <see cref="Unit"/> is turned into kWh by.</summary>
+    public HeatingValueSet Heating { get; init; } = FuelSets.HeatingInUse;
+
     /// <summary>A heater of one seasonal efficiency.</summary>
     /// <param name="efficiency">Heat over fuel on the higher heating value.</param>
     /// <returns>Fuel a heat.</returns>
@@ -28,7 +31,7 @@ public sealed class WayCost
     {
         (Way, Usd, FuelKwh, MeanCharges) = (way, usd, fuelKwh, mean);
         Cost = Distribution.Of(usd, replicates, worstIsHigh: true);
-        Units = OrderStatistics.Sum(fuelKwh) / fuelKwh.Length / HeatingValues.KwhPerUnit(way.Fuel, way.Unit)!.Value;
+        Units = OrderStatistics.Sum(fuelKwh) / fuelKwh.Length / HeatingValues.KwhPerUnit(way.Fuel, way.Unit, way.Heating)!.Value;
     }
 
     /// <summary>The way.</summary>

@@ -23,8 +23,9 @@ public sealed record SeriesBasis(double UsdPerKwh, double Share, int Months, dou
     /// <param name="inUse">The record the futures of the fuel roll on from; null = none.</param>
     /// <param name="adderUsdPerUnit">Constant of the pass-through of <paramref name="inUse"/> in the assumptions; null = fitted or common practice.</param>
     /// <param name="fuel">Fuel of the tank or meter.</param>
+    /// <param name="values">Heating values that both records are turned into kWh by; null = those in use where nothing is chosen.</param>
     /// <returns>The basis, null when a fault stops it, and the fault.</returns>
-    public static (SeriesBasis? Basis, Fault? Fault) Of(PriceSeriesFacts own, PriceSeriesFacts? inUse, double? adderUsdPerUnit, FuelKind fuel)
+    public static (SeriesBasis? Basis, Fault? Fault) Of(PriceSeriesFacts own, PriceSeriesFacts? inUse, double? adderUsdPerUnit, FuelKind fuel, HeatingValueSet? values = null)
     {
         if (own.Fuel != fuel)
         {
@@ -36,7 +37,7 @@ public sealed record SeriesBasis(double UsdPerKwh, double Share, int Months, dou
             return (Index, null);
         }
 
-        var (mine, index) = (PerKwh(own, null), inUse is null ? [] : PerKwh(inUse, adderUsdPerUnit));
+        var (mine, index) = (PerKwh(own, null, values), inUse is null ? [] : PerKwh(inUse, adderUsdPerUnit, values));
         var points = mine.Where(p => index.ContainsKey(p.Key)).OrderBy(p => p.Key).Select(p => (index[p.Key], p.Value)).ToList();
         if (points.Count < FewestMonths || StraightLine.Of(points) is not { } line)
         {
@@ -47,10 +48,10 @@ public sealed record SeriesBasis(double UsdPerKwh, double Share, int Months, dou
             : (null, new("SERIES_AGAINST", "priceSeriesId", "The contract's own series falls where the index rises: it cannot be told by it.", "Make it the series of the fuel in the assumptions, or choose none for the index."));
     }
 
-    private static Dictionary<DateOnly, double> PerKwh(PriceSeriesFacts series, double? adderUsdPerUnit)
+    private static Dictionary<DateOnly, double> PerKwh(PriceSeriesFacts series, double? adderUsdPerUnit, HeatingValueSet? values)
     {
         var through = series.Market == PriceMarket.Wholesale ? PassThrough.Of(series.Fuel, adderUsdPerUnit) : null;
-        var kwh = HeatingValues.KwhPerUnit(series.Fuel, through?.Unit ?? series.Unit)!.Value;
+        var kwh = HeatingValues.KwhPerUnit(series.Fuel, through?.Unit ?? series.Unit, values)!.Value;
         return DeliveredHistory.Of(series, through).ToDictionary(p => p.Month, p => p.UsdPerUnit / kwh);
     }
 }

@@ -1,3 +1,5 @@
+using FarmPortfolio.Engine.Units;
+
 namespace FarmPortfolio.Engine.Fuel;
 
 /// <summary>
@@ -43,10 +45,11 @@ public sealed class SupplyTerms
     /// <param name="moneyRatePerYear">Price of money from paying a block to using it where the contract tells none.</param>
     /// <param name="factor">Factor on every price and charge, 1 = as drawn; for a sensitivity.</param>
     /// <param name="basisOf">A contract's own price series told by the index; null = every contract follows the index itself.</param>
+    /// <param name="values">Heating values that the contracts' units are turned into kWh by; null = those in use where nothing is chosen.</param>
     /// <returns>The terms, null when a fault stops them, and the faults.</returns>
     public static (SupplyTerms? Terms, IReadOnlyList<Fault> Faults) Of(
         IReadOnlyList<ContractFacts> inForce, Func<string, ContractFacts?>? byId, FuelKind fuel, FuelKind? standBy, int firstSeason, int seasons, double moneyRatePerYear = 0, double factor = 1,
-        Func<ContractFacts, (SeriesBasis? Basis, Fault? Fault)>? basisOf = null)
+        Func<ContractFacts, (SeriesBasis? Basis, Fault? Fault)>? basisOf = null, HeatingValueSet? values = null)
     {
         var faults = new List<Fault>(ContractChecks.Together(inForce));
         var facts = new List<ContractFacts>();
@@ -63,7 +66,7 @@ public sealed class SupplyTerms
 
         var bases = facts.Select(f => basisOf?.Invoke(f) ?? (SeriesBasis.Index, null)).ToList();
         faults.AddRange(bases.Select(b => b.Fault).OfType<Fault>());
-        return faults.Count > 0 ? (null, faults) : (new([.. facts.Zip(bases, (f, b) => ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!))], [.. running], seasons, factor), []);
+        return faults.Count > 0 ? (null, faults) : (new([.. facts.Zip(bases, (f, b) => ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!, values))], [.. running], seasons, factor), []);
     }
 
     /// <summary>The price of a month; meaningful where <see cref="IsMonthly"/>.</summary>

@@ -40,7 +40,7 @@ public sealed partial class SupplyGroupView
                 return null;
             }
 
-            var unit = PastVolumes.Of(item.Facts, record.Facts, [], new Dictionary<int, Engine.Weather.WeatherYear>()).Unit;
+            var unit = PastVolumes.Of(item.Facts, record.Facts, [], new Dictionary<int, Engine.Weather.WeatherYear>(), register.Heating).Unit;
             var seasons = new Dictionary<int, IReadOnlyList<decimal?>>();
             double? At(DateOnly month)
             {
@@ -49,7 +49,7 @@ public sealed partial class SupplyGroupView
                 return (double?)seasons[season][m];
             }
 
-            var points = PricedTickets.Of(item.Facts, record.Facts, unit);
+            var points = PricedTickets.Of(item.Facts, record.Facts, unit, register.Heating);
             var own = TicketPrice.Of(points, unit, At);
             return new(
                 unit, register.PricesInUse.TryGetValue(item.Facts.Fuel, out var id) ? register.Prices[id].Remarks.Name ?? "the record in use" : "no record of this fuel", own.Tickets, own.Winters, own.WithoutIndex,
