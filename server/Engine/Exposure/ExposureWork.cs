@@ -147,7 +147,7 @@ internal sealed class ExposureWork
     private WayCost Whole(List<WayCost> parts, string key, string name) => WayCost.Together(parts, parts[0].Way with { Key = key, Name = name }, blocks.Count);
 
     private WayCost Cost(Group g, SupplyTerms terms, SameHeat fuel, string key = "own", string name = "") =>
-        WayCost.Of(blocks, fuel, new(key, name, g.Fuel, terms, HeatWay.At(1), g.Unit, g.StandBy) { Heating = spec.Set.HeatingValues() }, season);
+        WayCost.Of(blocks, fuel, new(key, name, g.Fuel, terms, HeatWay.At(1), g.Unit, g.StandBy) { Heating = spec.Set.HeatingValues(), OwnPrices = OwnPriceNoise.Of(spec.Set, terms.Scatter) }, season);
 
     /// <summary>Fuel of a tank or meter, kWh: heat of its houses over the efficiency of the heaters it feeds.</summary>
     private SameHeat Fuel(Group g, Dictionary<string, (DemandTable Table, double Mean, double Efficiency)>? with)

@@ -18,6 +18,9 @@ public sealed record HeatWay(string Key, string Name, FuelKind Fuel, SupplyTerms
     /// <summary>Heating values that <see cref="Unit"/> is turned into kWh by.</summary>
     public HeatingValueSet Heating { get; init; } = FuelSets.HeatingInUse;
 
+    /// <summary>Draws what own prices of <see cref="Terms"/> lie off their lines by; null = nothing is drawn.</summary>
+    public OwnPriceNoise? OwnPrices { get; init; }
+
     /// <summary>A heater of one seasonal efficiency.</summary>
     /// <param name="efficiency">Heat over fuel on the higher heating value.</param>
     /// <returns>Fuel a heat.</returns>
@@ -85,6 +88,7 @@ public sealed class WayCost
         Span<double> volume = stackalloc double[12];
         Span<double> months = stackalloc double[12];
         var carried = new Carried[Math.Max(1, way.Terms.Parts)];
+        var (own, length) = (new double[way.OwnPrices?.Length ?? 0], way.OwnPrices?.SeasonLength ?? 0);
         foreach (var block in blocks)
         {
             var index = block.Price(way.Fuel);
@@ -93,6 +97,7 @@ public sealed class WayCost
             {
                 var path = block.Replicate * block.Paths + p;
                 carried.AsSpan().Clear();
+                way.OwnPrices?.Fill(path, own);
                 for (var s = 0; s <= season; s++)
                 {
                     var perHeat = way.FuelPerHeat[way.FuelPerHeat.Count == 1 ? 0 : heat.Winter[path * heat.Seasons + s]];
@@ -103,7 +108,7 @@ public sealed class WayCost
                     }
 
                     var at = 12 * (p * block.Seasons + s);
-                    var charges = way.Terms.Season(s, index.AsSpan(at, 12), volume, standBy.Length > 0 ? standBy.AsSpan(at, 12) : [], carried, months);
+                    var charges = way.Terms.Season(s, index.AsSpan(at, 12), volume, standBy.Length > 0 ? standBy.AsSpan(at, 12) : [], carried, months, own.AsSpan(s * length, length));
                     if (s == season)
                     {
                         (usd[path], sums) = (charges.TotalUsd, sums + charges);

@@ -89,6 +89,12 @@ internal sealed record ContractTerm
 
     public double CutDays { get; }
 
+    /// <summary>Which of the scatters of the tank's or meter's terms its price lies off the line by, each with the index that a dollar of it stands for.</summary>
+    public IReadOnlyList<(int At, double PerUsd)> Scatter { get; init; } = [];
+
+    /// <summary>Whether its price follows the index anywhere: in its kind, agreed anew, or over a block.</summary>
+    public bool FollowsIndex => Kind is not (ContractKind.Fixed or ContractKind.PreBought) || OverIndex is not null || double.IsFinite(BlockKwh);
+
     /// <summary>Whether a month's price depends on nothing but that month's index.</summary>
     public bool IsMonthly => OverIndex is null && double.IsPositiveInfinity(BlockKwh) && MinimumKwh == 0 && Tiers.Count == 0 && DemandUsdPerMeanKw == 0 && CutDays == 0;
 
@@ -98,6 +104,9 @@ internal sealed record ContractTerm
     /// <summary>Makes the terms of a sound contract.</summary>
     public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor, SeriesBasis basis, HeatingValueSet? values) =>
         new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit, values)!.Value, moneyRate, factor, basis, values);
+
+    /// <summary>The index as the contract's own price has it: with what that lies off its line, never under a fifth of the line's price.</summary>
+    public double OwnIndex(double index, double shift) => index + Math.Max(shift, -(1 - PriceScatter.LeastShare) * Math.Max(0, Adder + Share * index) / Share);
 
     /// <summary>Price of what the contract covers, before fees.</summary>
     public double PriceAt(double index, double july)

@@ -13,10 +13,10 @@ public sealed class SupplyTerms
     private readonly double factor;
     private readonly PaidMonth[] months;
 
-    private SupplyTerms(ContractTerm[] terms, int[][] running, int seasons, double factor)
+    private SupplyTerms(ContractTerm[] terms, IReadOnlyList<PriceScatter> scatter, int[][] running, int seasons, double factor)
     {
-        (this.terms, this.running, this.factor, Seasons) = (terms, running, factor, seasons);
-        IsMonthly = terms.All(t => t.IsMonthly);
+        (this.terms, Scatter, this.running, this.factor, Seasons) = (terms, scatter, running, factor, seasons);
+        IsMonthly = scatter.Count == 0 && terms.All(t => t.IsMonthly);
         var made = new Dictionary<string, PaidMonth>(StringComparer.Ordinal);
         months = new PaidMonth[12 * seasons];
         for (var m = 0; m < months.Length; m++)
@@ -31,6 +31,9 @@ public sealed class SupplyTerms
 
     /// <summary>Contracts in force: the length of what is carried between seasons.</summary>
     public int Parts => running.Length;
+
+    /// <summary>What own prices lie off their lines by: drawn apart from the index, twelve months of each for <see cref="Season"/>.</summary>
+    public IReadOnlyList<PriceScatter> Scatter { get; }
 
     /// <summary>Whether each month's price depends on nothing but that month's index: then a saving can be priced house by house with <see cref="PriceOf"/>.</summary>
     public bool IsMonthly { get; }
@@ -66,7 +69,14 @@ public sealed class SupplyTerms
 
         var bases = facts.Select(f => basisOf?.Invoke(f) ?? (SeriesBasis.Index, null)).ToList();
         faults.AddRange(bases.Select(b => b.Fault).OfType<Fault>());
-        return faults.Count > 0 ? (null, faults) : (new([.. facts.Zip(bases, (f, b) => ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!, values))], [.. running], seasons, factor), []);
+        if (faults.Count > 0)
+        {
+            return (null, faults);
+        }
+
+        var scatter = new List<PriceScatter>();
+        var terms = facts.Zip(bases, (f, b) => Scattered(ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!, values), b.Basis!, scatter)).ToArray();
+        return (new(terms, scatter, [.. running], seasons, factor), []);
     }
 
     /// <summary>The price of a month; meaningful where <see cref="IsMonthly"/>.</summary>
@@ -98,11 +108,13 @@ public sealed class SupplyTerms
     /// <param name="volumeKwh">Fuel used by month, kWh.</param>
     /// <param name="standByIndex">Price of the stand-by fuel by month, US dollars a kWh of it; empty = none.</param>
     /// <param name="carried">What is left from the season before, <see cref="Parts"/> long, all zero before season 0; left for the next.</param>
+    /// <param name="scatter">What own prices lie off their lines by, twelve months of each of <see cref="Scatter"/>, US dollars a kWh; empty = they lie on them.</param>
     /// <returns>US dollars.</returns>
-    public double SeasonUsd(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried)
+    public double SeasonUsd(
+        int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried, ReadOnlySpan<double> scatter = default)
     {
         Span<double> monthUsd = stackalloc double[12];
-        return Season(season, index, volumeKwh, standByIndex, carried, monthUsd).TotalUsd;
+        return Season(season, index, volumeKwh, standByIndex, carried, monthUsd, scatter).TotalUsd;
     }
 
     /// <summary>Settles a season and tells what each month and charge was.</summary>
@@ -112,9 +124,12 @@ public sealed class SupplyTerms
     /// <param name="standByIndex">Price of the stand-by fuel by month; empty = none.</param>
     /// <param name="carried">What is left from the season before; left for the next.</param>
     /// <param name="monthUsd">Filled with what each month's fuel costs, 12 long.</param>
+    /// <param name="scatter">What own prices lie off their lines by, twelve months of each of <see cref="Scatter"/>, US dollars a kWh; empty = they lie on them.</param>
     /// <returns>The charges.</returns>
-    public SeasonCharges Season(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried, Span<double> monthUsd)
+    public SeasonCharges Season(
+        int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried, Span<double> monthUsd, ReadOnlySpan<double> scatter = default)
     {
+        Span<double> own = stackalloc double[12];
         Span<double> volume = stackalloc double[12];
         Span<double> rest = stackalloc double[12];
         volumeKwh[..12].CopyTo(volume);
@@ -128,7 +143,8 @@ public sealed class SupplyTerms
             {
                 if (Active(part, t, season) is var active && active > 0)
                 {
-                    charges += TermSettlement.Of(terms[t], running[part].AsSpan(12 * season, 12), t, active, index, volume, rest, ref carried[part], monthUsd);
+                    scoped var met = scatter.IsEmpty || terms[t].Scatter.Count == 0 ? index : OwnIndex(terms[t], index, scatter, own);
+                    charges += TermSettlement.Of(terms[t], running[part].AsSpan(12 * season, 12), t, active, met, volume, rest, ref carried[part], monthUsd);
                 }
             }
         }
@@ -141,6 +157,55 @@ public sealed class SupplyTerms
         }
 
         return charges with { FuelUsd = fuel, StandByUsd = factor * standByUsd };
+    }
+
+    /// <summary>A term with the scatters its price has, which are added to those of the tank or meter where they are new.</summary>
+    private static ContractTerm Scattered(ContractTerm term, SeriesBasis basis, List<PriceScatter> all)
+    {
+        if (!term.FollowsIndex)
+        {
+            return term;
+        }
+
+        int At(PriceScatter one)
+        {
+            var at = all.IndexOf(one);
+            if (at < 0)
+            {
+                all.Add(one);
+            }
+
+            return at < 0 ? all.Count - 1 : at;
+        }
+
+        var own = new List<(int, double)>();
+        if (PriceScatter.OfSeries(term.Facts.PriceSeriesId, basis) is { } series)
+        {
+            own.Add((At(series), 1 / basis.Share));
+        }
+
+        if (PriceScatter.OfTickets(term.Facts, term.KwhPerUnit) is { } tickets)
+        {
+            own.Add((At(tickets), 1 / ((term.Facts.IndexShare ?? 1) * basis.Share)));
+        }
+
+        return term with { Scatter = own };
+    }
+
+    private static Span<double> OwnIndex(ContractTerm term, ReadOnlySpan<double> index, ReadOnlySpan<double> scatter, Span<double> own)
+    {
+        for (var m = 0; m < 12; m++)
+        {
+            var shift = 0.0;
+            foreach (var (at, perUsd) in term.Scatter)
+            {
+                shift += scatter[12 * at + m] * perUsd;
+            }
+
+            own[m] = term.OwnIndex(index[m], shift);
+        }
+
+        return own;
     }
 
     /// <summary>Which contract of a chain runs in each month: -1 = none, the index.</summary>

@@ -110,12 +110,15 @@ internal sealed class GroupVolume
     {
         var (index, standBy) = (new double[12], new double[line.StandBy is null ? 0 : 12]);
         var (volume, off, carried) = (new double[12], new double[12], new Carried[line.Terms.Parts]);
+        var own = OwnPriceNoise.Of(context.Set, line.Terms.Scatter);
+        var (scatter, length) = (new double[own?.Length ?? 0], own?.SeasonLength ?? 0);
         foreach (var block in context.Layouts.Select(l => l.Block))
         {
             for (var path = 0; path < block.Paths; path++)
             {
                 var number = block.Replicate * block.Paths + path;
                 Array.Clear(carried);
+                own?.Fill(number, scatter);
                 for (var s = 0; s < context.Seasons; s++)
                 {
                     var at = 12 * (path * context.Seasons + s);
@@ -132,7 +135,7 @@ internal sealed class GroupVolume
                         volume[m] = Math.Max(0, volume[m] - off[m]);
                     }
 
-                    bill(s * context.Paths + number, line.Terms.SeasonUsd(s, index, volume, standBy, carried), volume.Sum());
+                    bill(s * context.Paths + number, line.Terms.SeasonUsd(s, index, volume, standBy, carried, scatter.AsSpan(s * length, length)), volume.Sum());
                 }
             }
         }
