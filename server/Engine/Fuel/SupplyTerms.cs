@@ -16,7 +16,8 @@ public sealed class SupplyTerms
     private SupplyTerms(ContractTerm[] terms, IReadOnlyList<PriceScatter> scatter, int[][] running, int seasons, double factor)
     {
         (this.terms, Scatter, this.running, this.factor, Seasons) = (terms, scatter, running, factor, seasons);
-        IsMonthly = scatter.Count == 0 && terms.All(t => t.IsMonthly);
+        IsPricedByMonth = terms.All(t => t.IsMonthly);
+        IsMonthly = scatter.Count == 0 && IsPricedByMonth;
         var made = new Dictionary<string, PaidMonth>(StringComparer.Ordinal);
         months = new PaidMonth[12 * seasons];
         for (var m = 0; m < months.Length; m++)
@@ -31,6 +32,9 @@ public sealed class SupplyTerms
 
     /// <summary>Contracts in force: the length of what is carried between seasons.</summary>
     public int Parts => running.Length;
+
+    /// <summary>Whether each month's price depends on nothing but that month's index and what own prices lie off their lines by: then <see cref="MonthPrices"/> tells it whatever the volume.</summary>
+    public bool IsPricedByMonth { get; }
 
     /// <summary>What own prices lie off their lines by: drawn apart from the index, twelve months of each for <see cref="Season"/>.</summary>
     public IReadOnlyList<PriceScatter> Scatter { get; }
@@ -83,6 +87,30 @@ public sealed class SupplyTerms
     /// <param name="month">Month from the July of season 0.</param>
     /// <returns>The price as a function of the index, delivery charges included.</returns>
     public PaidMonth PriceOf(int month) => months[month];
+
+    /// <summary>The prices of a season; meaningful where <see cref="IsPricedByMonth"/>.</summary>
+    /// <param name="season">Season from 0.</param>
+    /// <param name="index">Index by month, July first, US dollars a kWh of fuel.</param>
+    /// <param name="scatter">What own prices lie off their lines by, as for <see cref="SeasonUsd"/>.</param>
+    /// <param name="usdPerKwh">Filled with twelve prices, delivery charges included.</param>
+    public void MonthPrices(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> scatter, Span<double> usdPerKwh)
+    {
+        for (var m = 0; m < 12; m++)
+        {
+            var (paid, rest) = (0.0, 1.0);
+            for (var part = 0; part < running.Length; part++)
+            {
+                if (running[part][12 * season + m] is var number and >= 0)
+                {
+                    var term = terms[number];
+                    var own = scatter.IsEmpty ? index[m] : OwnIndex(term, index[m], scatter, m);
+                    (paid, rest) = (paid + term.Weight * (term.PriceAt(own, own) + term.DeliveryUsdPerKwh), rest - term.Weight);
+                }
+            }
+
+            usdPerKwh[m] = paid + factor * (rest < 1e-9 ? 0 : rest) * index[m];
+        }
+    }
 
     /// <summary>Charges of a season that do not depend on the volume.</summary>
     /// <param name="season">Season from 0.</param>
@@ -196,16 +224,26 @@ public sealed class SupplyTerms
     {
         for (var m = 0; m < 12; m++)
         {
-            var shift = 0.0;
-            foreach (var (at, perUsd) in term.Scatter)
-            {
-                shift += scatter[12 * at + m] * perUsd;
-            }
-
-            own[m] = term.OwnIndex(index[m], shift);
+            own[m] = OwnIndex(term, index[m], scatter, m);
         }
 
         return own;
+    }
+
+    private static double OwnIndex(ContractTerm term, double index, ReadOnlySpan<double> scatter, int month)
+    {
+        if (term.Scatter.Count == 0)
+        {
+            return index;
+        }
+
+        var shift = 0.0;
+        foreach (var (at, perUsd) in term.Scatter)
+        {
+            shift += scatter[12 * at + month] * perUsd;
+        }
+
+        return term.OwnIndex(index, shift);
     }
 
     /// <summary>Which contract of a chain runs in each month: -1 = none, the index.</summary>

@@ -76,6 +76,25 @@ public class PriceScatterTests
         Assert.Equal(-0.8 * 2 * Gallons.Sum(), Off(new() { SupplyGroupId = "g", Kind = ContractKind.Indexed, Unit = "gal", PriceSeriesId = "s" }, basis with { SdUsdPerKwh = 40 / Kwh, Carry = 0.98 }, 0).Min(), 1e-6);
     }
 
+    [Fact]
+    public void Month_by_month_it_costs_what_the_settlement_of_the_season_says()
+    {
+        var series = new ContractFacts { SupplyGroupId = "g", Kind = ContractKind.Capped, Unit = "gal", PriceSeriesId = "s", CapUsdPerUnit = 2.05, VolumeShare = 0.5, MonthlyFeeUsd = 12, DeliveryFeeUsd = 40, UnitsPerDelivery = 200 };
+        var tickets = new ContractFacts { SupplyGroupId = "g", Kind = ContractKind.Indexed, Unit = "gal", ScatterUsdPerUnit = 0.2, AdderUsdPerUnit = 0.1, VolumeShare = 0.3, EndsOn = new(2027, 1, 31) };
+        var basis = new SeriesBasis(0.1 / Kwh, 0.9, 60, 0.15 / Kwh, 0.5);
+        var terms = SupplyTerms.Of([series, tickets], null, FuelKind.Propane, null, Set.FirstSeason, Set.SeasonCount, basisOf: c => (c.PriceSeriesId is null ? SeriesBasis.Index : basis, null)).Terms!;
+        Assert.Equal((false, true, 2), (terms.IsMonthly, terms.IsPricedByMonth, terms.Scatter.Count));
+        var prices = new double[12];
+        foreach (var season in new[] { 0, 1 })
+        {
+            Each(terms, season, (path, index, volume, scatter) =>
+            {
+                terms.MonthPrices(season, index, scatter, prices);
+                Assert.Equal(terms.SeasonUsd(season, index, volume, [], new Carried[2], scatter), terms.FeesUsd(season) + prices.Zip(volume, (p, v) => p * v).Sum(), 1e-7);
+            });
+        }
+    }
+
     [Theory]
     [InlineData(0.0)]
     [InlineData(0.6)]
