@@ -79,7 +79,7 @@ public sealed class SupplyTerms
         }
 
         var scatter = new List<PriceScatter>();
-        var terms = facts.Zip(bases, (f, b) => Scattered(ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!, values), b.Basis!, scatter)).ToArray();
+        var terms = facts.Zip(bases, (f, b) => OwnIndices.Scattered(ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!, values), b.Basis!, scatter)).ToArray();
         return (new(terms, scatter, [.. running], seasons, factor), []);
     }
 
@@ -103,7 +103,7 @@ public sealed class SupplyTerms
                 if (running[part][12 * season + m] is var number and >= 0)
                 {
                     var term = terms[number];
-                    var own = scatter.IsEmpty ? index[m] : OwnIndex(term, index[m], scatter, m);
+                    var own = scatter.IsEmpty ? index[m] : OwnIndices.Of(term, index[m], scatter, m);
                     (paid, rest) = (paid + term.Weight * (term.PriceAt(own, own) + term.DeliveryUsdPerKwh), rest - term.Weight);
                 }
             }
@@ -171,7 +171,7 @@ public sealed class SupplyTerms
             {
                 if (Active(part, t, season) is var active && active > 0)
                 {
-                    scoped var met = scatter.IsEmpty || terms[t].Scatter.Count == 0 ? index : OwnIndex(terms[t], index, scatter, own);
+                    scoped var met = scatter.IsEmpty || terms[t].Scatter.Count == 0 ? index : OwnIndices.Of(terms[t], index, scatter, own);
                     charges += TermSettlement.Of(terms[t], running[part].AsSpan(12 * season, 12), t, active, met, volume, rest, ref carried[part], monthUsd);
                 }
             }
@@ -185,65 +185,6 @@ public sealed class SupplyTerms
         }
 
         return charges with { FuelUsd = fuel, StandByUsd = factor * standByUsd };
-    }
-
-    /// <summary>A term with the scatters its price has, which are added to those of the tank or meter where they are new.</summary>
-    private static ContractTerm Scattered(ContractTerm term, SeriesBasis basis, List<PriceScatter> all)
-    {
-        if (!term.FollowsIndex)
-        {
-            return term;
-        }
-
-        int At(PriceScatter one)
-        {
-            var at = all.IndexOf(one);
-            if (at < 0)
-            {
-                all.Add(one);
-            }
-
-            return at < 0 ? all.Count - 1 : at;
-        }
-
-        var own = new List<(int, double)>();
-        if (PriceScatter.OfSeries(term.Facts.PriceSeriesId, basis) is { } series)
-        {
-            own.Add((At(series), 1 / basis.Share));
-        }
-
-        if (PriceScatter.OfTickets(term.Facts, term.KwhPerUnit) is { } tickets)
-        {
-            own.Add((At(tickets), 1 / ((term.Facts.IndexShare ?? 1) * basis.Share)));
-        }
-
-        return term with { Scatter = own };
-    }
-
-    private static Span<double> OwnIndex(ContractTerm term, ReadOnlySpan<double> index, ReadOnlySpan<double> scatter, Span<double> own)
-    {
-        for (var m = 0; m < 12; m++)
-        {
-            own[m] = OwnIndex(term, index[m], scatter, m);
-        }
-
-        return own;
-    }
-
-    private static double OwnIndex(ContractTerm term, double index, ReadOnlySpan<double> scatter, int month)
-    {
-        if (term.Scatter.Count == 0)
-        {
-            return index;
-        }
-
-        var shift = 0.0;
-        foreach (var (at, perUsd) in term.Scatter)
-        {
-            shift += scatter[12 * at + month] * perUsd;
-        }
-
-        return term.OwnIndex(index, shift);
     }
 
     /// <summary>Which contract of a chain runs in each month: -1 = none, the index.</summary>
