@@ -35,6 +35,9 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     [InlineData("/winters")]
     [InlineData("/funding")]
     [InlineData("/houses")]
+    [InlineData("/fuel/prices")]
+    [InlineData("/fuel/prices?fuel=NATURAL_GAS")]
+    [InlineData("/assumptions")]
     public async Task Under_SI_no_figure_is_left_in_US_units(string address)
     {
         var page = await dashboard.Open(address);

@@ -92,7 +92,7 @@ internal sealed class ExposureWork
                 continue;
             }
 
-            var way = new HeatWay($"{fuel}-{code}", $"{name}, on its index", fuel, FairTerms.Terms(null, fuel, spec), code == "heatpump" ? HeatPumps() : HeatWay.At(portfolio.Catalogue.Value(CatalogueKind.Heater, code, "seasonalEfficiency")), HeatingValues.UnitsOf(fuel)[0]);
+            var way = new HeatWay($"{fuel}-{code}", $"{name}, on its index", fuel, FairTerms.Terms(null, fuel, spec), code == "heatpump" ? HeatPumps() : HeatWay.At(portfolio.Catalogue.Value(CatalogueKind.Heater, code, "seasonalEfficiency")), HeatingValues.UnitsOf(fuel)[0]) { Heating = spec.Set.HeatingValues() };
             Add(WayCost.Of(blocks, heat, way, season), true, HeaterUsd(code));
         }
 
@@ -147,7 +147,7 @@ internal sealed class ExposureWork
     private WayCost Whole(List<WayCost> parts, string key, string name) => WayCost.Together(parts, parts[0].Way with { Key = key, Name = name }, blocks.Count);
 
     private WayCost Cost(Group g, SupplyTerms terms, SameHeat fuel, string key = "own", string name = "") =>
-        WayCost.Of(blocks, fuel, new(key, name, g.Fuel, terms, HeatWay.At(1), g.Unit, g.StandBy), season);
+        WayCost.Of(blocks, fuel, new(key, name, g.Fuel, terms, HeatWay.At(1), g.Unit, g.StandBy) { Heating = spec.Set.HeatingValues(), OwnPrices = OwnPriceNoise.Of(spec.Set, terms.Scatter) }, season);
 
     /// <summary>Fuel of a tank or meter, kWh: heat of its houses over the efficiency of the heaters it feeds.</summary>
     private SameHeat Fuel(Group g, Dictionary<string, (DemandTable Table, double Mean, double Efficiency)>? with)
@@ -182,7 +182,7 @@ internal sealed class ExposureWork
 
     private SupplyTerms? Terms(IReadOnlyList<ContractFacts> mine, Group g, string id)
     {
-        var (terms, faults) = SupplyTerms.Of(mine, next => contracts.FirstOrDefault(c => c.Id == next)?.Facts, g.Fuel, g.StandBy, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate, basisOf: c => portfolio.BasisOf(c, g.Fuel));
+        var (terms, faults) = SupplyTerms.Of(mine, next => contracts.FirstOrDefault(c => c.Id == next)?.Facts, g.Fuel, g.StandBy, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate, basisOf: c => portfolio.BasisOf(c, g.Fuel), values: spec.Set.HeatingValues());
         left.AddRange(faults.Select(f => (id, f)));
         return terms;
     }

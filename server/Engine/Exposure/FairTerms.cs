@@ -39,5 +39,5 @@ public static class FairTerms
     /// <param name="spec">Futures.</param>
     /// <returns>Terms.</returns>
     internal static SupplyTerms Terms(ContractFacts? contract, FuelKind fuel, FuturesSpec spec) =>
-        SupplyTerms.Of(contract is null ? [] : [contract], null, fuel, null, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate).Terms!;
+        SupplyTerms.Of(contract is null ? [] : [contract], null, fuel, null, spec.Set.FirstSeason, spec.Set.SeasonCount, spec.Set.DiscountRate, values: spec.Set.HeatingValues()).Terms!;
 }

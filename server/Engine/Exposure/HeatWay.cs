@@ -15,6 +15,12 @@ namespace FarmPortfolio.Engine.Exposure;
 /// <param name="StandBy">Fuel that takes over when the supply is cut.</param>
 public sealed record HeatWay(string Key, string Name, FuelKind Fuel, SupplyTerms Terms, IReadOnlyList<double[]> FuelPerHeat, string Unit, FuelKind? StandBy = null)
 {
+    /// <summary>Heating values that <see cref="Unit"/> is turned into kWh by.</summary>
+    public HeatingValueSet Heating { get; init; } = FuelSets.HeatingInUse;
+
+    /// <summary>Draws what own prices of <see cref="Terms"/> lie off their lines by; null = nothing is drawn.</summary>
+    public OwnPriceNoise? OwnPrices { get; init; }
+
     /// <summary>A heater of one seasonal efficiency.</summary>
     /// <param name="efficiency">Heat over fuel on the higher heating value.</param>
     /// <returns>Fuel a heat.</returns>
@@ -28,7 +34,7 @@ public sealed class WayCost
     {
         (Way, Usd, FuelKwh, MeanCharges) = (way, usd, fuelKwh, mean);
         Cost = Distribution.Of(usd, replicates, worstIsHigh: true);
-        Units = OrderStatistics.Sum(fuelKwh) / fuelKwh.Length / HeatingValues.KwhPerUnit(way.Fuel, way.Unit)!.Value;
+        Units = OrderStatistics.Sum(fuelKwh) / fuelKwh.Length / HeatingValues.KwhPerUnit(way.Fuel, way.Unit, way.Heating)!.Value;
     }
 
     /// <summary>The way.</summary>
@@ -82,6 +88,7 @@ public sealed class WayCost
         Span<double> volume = stackalloc double[12];
         Span<double> months = stackalloc double[12];
         var carried = new Carried[Math.Max(1, way.Terms.Parts)];
+        var (own, length) = (new double[way.OwnPrices?.Length ?? 0], way.OwnPrices?.SeasonLength ?? 0);
         foreach (var block in blocks)
         {
             var index = block.Price(way.Fuel);
@@ -90,6 +97,7 @@ public sealed class WayCost
             {
                 var path = block.Replicate * block.Paths + p;
                 carried.AsSpan().Clear();
+                way.OwnPrices?.Fill(path, own);
                 for (var s = 0; s <= season; s++)
                 {
                     var perHeat = way.FuelPerHeat[way.FuelPerHeat.Count == 1 ? 0 : heat.Winter[path * heat.Seasons + s]];
@@ -100,7 +108,7 @@ public sealed class WayCost
                     }
 
                     var at = 12 * (p * block.Seasons + s);
-                    var charges = way.Terms.Season(s, index.AsSpan(at, 12), volume, standBy.Length > 0 ? standBy.AsSpan(at, 12) : [], carried, months);
+                    var charges = way.Terms.Season(s, index.AsSpan(at, 12), volume, standBy.Length > 0 ? standBy.AsSpan(at, 12) : [], carried, months, own.AsSpan(s * length, length));
                     if (s == season)
                     {
                         (usd[path], sums) = (charges.TotalUsd, sums + charges);

@@ -41,7 +41,7 @@ public enum ReadKind
 /// <param name="ToOn">Last day covered; for a ticket the day of delivery.</param>
 /// <param name="Quantity">Quantity in <paramref name="Unit"/>.</param>
 /// <param name="Unit">Unit as written: gal, L, lb, therm, ccf, mcf, m3, kWh, MMBtu, ton.</param>
-/// <param name="KwhFuel">The same in kWh, higher heating value.</param>
+/// <param name="KwhFuel">The same in kWh, higher heating value, by the set in use where nothing is chosen, as a note of the day it was entered: whatever is reckoned turns <paramref name="Quantity"/> into kWh by the set of the co-op.</param>
 /// <param name="TotalCents">What was paid in whole cents; null = not told.</param>
 /// <param name="Read">Fill or read.</param>
 /// <param name="GaugeBeforePct">Tank gauge before the fill, per cent; null = not read.</param>

@@ -30,6 +30,12 @@ public static class ContractChecks
         Range("volumeShare", contract.VolumeShare, Least, 1, "share of the volume", faults);
         Range("indexShare", contract.IndexShare, 0.3, 1.5, "share b of the index", faults);
         Range("adderUsdPerUnit", contract.AdderUsdPerUnit, -1000, 1000, "adder a", faults);
+        Range("scatterUsdPerUnit", contract.ScatterUsdPerUnit, 0, 1000, "spread about the index", faults);
+        if (contract.ScatterUsdPerUnit > 0 && contract.Kind is ContractKind.Fixed or ContractKind.PreBought)
+        {
+            faults.Add(new("SCATTER", "scatterUsdPerUnit", $"A {Name(contract.Kind)} price was given a spread about the index.", "Leave it empty: the price is agreed."));
+        }
+
         Range("loadFactor", contract.LoadFactor, 0.01, 1, "load factor", faults);
         Range("moneyRatePerYear", contract.MoneyRatePerYear, 0, 1, "price of money a year", faults);
         Range("interruptedDays", contract.InterruptedDays, 0, 120, "number of days without supply", faults);

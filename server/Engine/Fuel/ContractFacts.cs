@@ -82,6 +82,10 @@ public sealed record ContractFacts
     /// <summary>b of paid = a + b x index, 0.3 to 1.5; null = 1.</summary>
     public double? IndexShare { get; init; }
 
+    /// <summary>Standard deviation of what is paid about a + b x index, US dollars a unit, drawn once a season: what the farm's own tickets leave over their line. Null = none told. Left out of texts where null, so that the names of units of earlier studies stand.</summary>
+    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
+    public double? ScatterUsdPerUnit { get; init; }
+
     /// <summary>Fixed price or price of the pre-bought block, US dollars a unit.</summary>
     public double? PriceUsdPerUnit { get; init; }
 

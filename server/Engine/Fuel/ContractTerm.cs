@@ -11,7 +11,7 @@ internal sealed record ContractTerm
     /// <summary>Mean over peak load of a month of heating; common practice, no source.</summary>
     internal const double UsualLoadFactor = 0.3;
 
-    private ContractTerm(ContractFacts c, double kwh, double moneyRate, double factor, SeriesBasis basis)
+    private ContractTerm(ContractFacts c, double kwh, double moneyRate, double factor, SeriesBasis basis, HeatingValueSet? values)
     {
         (Facts, KwhPerUnit, Kind) = (c, kwh, c.Kind);
         double PerKwh(double? usdPerUnit, double otherwise) => usdPerUnit is { } usd ? factor * usd / kwh : otherwise;
@@ -30,7 +30,7 @@ internal sealed record ContractTerm
         MoneyRate = c.Kind == ContractKind.PreBought ? c.MoneyRatePerYear ?? moneyRate : 0;
         MinimumKwh = (c.MinimumTakeUnits ?? 0) * kwh;
         Tiers = [.. c.Tiers.Select(t => (t.FromUnits * kwh, factor * t.AdderUsdPerUnit / kwh))];
-        DeliveryUsdPerKwh = c.DeliveryFeeUsd is { } fee ? factor * fee / (c.UnitsPerDelivery is { } units ? units * kwh : UsualDeliveryGallons * HeatingValues.KwhPerUnit(FuelKind.Propane, "gal")!.Value) : 0;
+        DeliveryUsdPerKwh = c.DeliveryFeeUsd is { } fee ? factor * fee / (c.UnitsPerDelivery is { } units ? units * kwh : UsualDeliveryGallons * HeatingValues.KwhPerUnit(FuelKind.Propane, "gal", values)!.Value) : 0;
         (MonthlyFeeUsd, SeasonFeeUsd, RentUsd) = (factor * (c.MonthlyFeeUsd ?? 0), factor * (c.SeasonFeeUsd ?? 0), factor * (c.TankRentUsdPerYear ?? 0));
         DemandUsdPerMeanKw = factor * (c.DemandUsdPerKw ?? 0) / (c.LoadFactor ?? UsualLoadFactor);
         CutDays = c.InterruptedDays ?? 0;
@@ -89,6 +89,12 @@ internal sealed record ContractTerm
 
     public double CutDays { get; }
 
+    /// <summary>Which of the scatters of the tank's or meter's terms its price lies off the line by, each with the index that a dollar of it stands for.</summary>
+    public IReadOnlyList<(int At, double PerUsd)> Scatter { get; init; } = [];
+
+    /// <summary>Whether its price follows the index anywhere: in its kind, agreed anew, or over a block.</summary>
+    public bool FollowsIndex => Kind is not (ContractKind.Fixed or ContractKind.PreBought) || OverIndex is not null || double.IsFinite(BlockKwh);
+
     /// <summary>Whether a month's price depends on nothing but that month's index.</summary>
     public bool IsMonthly => OverIndex is null && double.IsPositiveInfinity(BlockKwh) && MinimumKwh == 0 && Tiers.Count == 0 && DemandUsdPerMeanKw == 0 && CutDays == 0;
 
@@ -96,7 +102,11 @@ internal sealed record ContractTerm
     public static int SeasonMonth(int calendarMonth) => calendarMonth >= 5 ? calendarMonth - 7 : calendarMonth + 5;
 
     /// <summary>Makes the terms of a sound contract.</summary>
-    public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor, SeriesBasis basis) => new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit)!.Value, moneyRate, factor, basis);
+    public static ContractTerm Of(ContractFacts contract, FuelKind fuel, double moneyRate, double factor, SeriesBasis basis, HeatingValueSet? values) =>
+        new(contract, HeatingValues.KwhPerUnit(fuel, contract.Unit, values)!.Value, moneyRate, factor, basis, values);
+
+    /// <summary>The index as the contract's own price has it: with what that lies off its line, never under a fifth of the line's price.</summary>
+    public double OwnIndex(double index, double shift) => index + Math.Max(shift, -(1 - PriceScatter.LeastShare) * Math.Max(0, Adder + Share * index) / Share);
 
     /// <summary>Price of what the contract covers, before fees.</summary>
     public double PriceAt(double index, double july)

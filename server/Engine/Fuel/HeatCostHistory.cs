@@ -34,10 +34,11 @@ public static class HeatCostHistory
     /// <param name="propane">Propane, wholesale.</param>
     /// <param name="oil">No. 2 oil as users pay it.</param>
     /// <param name="propaneMarginUsdPerGallon">Dealer's margin on the wholesale price, US dollars a gallon.</param>
+    /// <param name="values">Heating values; null = those in use where nothing is chosen.</param>
     /// <returns>By year.</returns>
-    public static IReadOnlyList<HeatCostYear> Of(PriceSeriesFacts gas, PriceSeriesFacts propane, PriceSeriesFacts oil, double propaneMarginUsdPerGallon)
+    public static IReadOnlyList<HeatCostYear> Of(PriceSeriesFacts gas, PriceSeriesFacts propane, PriceSeriesFacts oil, double propaneMarginUsdPerGallon, HeatingValueSet? values = null)
     {
-        var (g, p, o) = (PerMmbtu(gas, 0), PerMmbtu(propane, propaneMarginUsdPerGallon), PerMmbtu(oil, 0));
+        var (g, p, o) = (PerMmbtu(gas, 0, values), PerMmbtu(propane, propaneMarginUsdPerGallon, values), PerMmbtu(oil, 0, values));
         return
         [
             .. g.Keys.Where(m => p.ContainsKey(m) && o.ContainsKey(m)).GroupBy(m => m.Year).OrderBy(y => y.Key).Select(y => new HeatCostYear(
@@ -45,9 +46,9 @@ public static class HeatCostHistory
         ];
     }
 
-    private static Dictionary<DateOnly, double> PerMmbtu(PriceSeriesFacts series, double marginUsdPerUnit)
+    private static Dictionary<DateOnly, double> PerMmbtu(PriceSeriesFacts series, double marginUsdPerUnit, HeatingValueSet? values)
     {
-        var mmbtu = HeatingValues.KwhPerUnit(series.Fuel, series.Unit)!.Value / Us.MmbtuKwh;
+        var mmbtu = HeatingValues.KwhPerUnit(series.Fuel, series.Unit, values)!.Value / Us.MmbtuKwh;
         return series.UsdPerUnit.Select((v, i) => (Month: series.FirstMonthOn.AddMonths(i), v)).Where(x => x.v is > 0).ToDictionary(x => x.Month, x => (x.v!.Value + marginUsdPerUnit) / mmbtu);
     }
 }

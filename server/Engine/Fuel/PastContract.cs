@@ -24,7 +24,7 @@ internal sealed class PastContract
     public PastContract(PastSeason season, ContractFacts contract, bool[] runs, IReadOnlyList<decimal?>? ownIndex, SortedSet<int> missing)
     {
         (this.season, c, this.runs, this.missing) = (season, contract, runs, missing);
-        perUnit = c.Unit == season.Unit ? 1 : (decimal)(HeatingValues.KwhPerUnit(season.Fuel, c.Unit)!.Value / HeatingValues.KwhPerUnit(season.Fuel, season.Unit)!.Value);
+        perUnit = c.Unit == season.Unit ? 1 : (decimal)(HeatingValues.KwhPerUnit(season.Fuel, c.Unit, season.Heating)!.Value / HeatingValues.KwhPerUnit(season.Fuel, season.Unit, season.Heating)!.Value);
         index = ownIndex ?? [.. season.Index.Select(i => i is { } usd ? Price(usd * perUnit) : (decimal?)null)];
     }
 
@@ -123,7 +123,7 @@ internal sealed class PastContract
 
         if (c.DemandUsdPerKw is > 0 and var demand && use > 0)
         {
-            var peak = use * (decimal)HeatingValues.KwhPerUnit(season.Fuel, c.Unit)!.Value / HoursPerMonth / (decimal)(c.LoadFactor ?? ContractTerm.UsualLoadFactor);
+            var peak = use * (decimal)HeatingValues.KwhPerUnit(season.Fuel, c.Unit, season.Heating)!.Value / HoursPerMonth / (decimal)(c.LoadFactor ?? ContractTerm.UsualLoadFactor);
             Line(m, "demand, kW by the load factor", Math.Round(peak, 1, MidpointRounding.AwayFromZero), (decimal)demand);
         }
     }

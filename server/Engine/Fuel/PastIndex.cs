@@ -11,8 +11,9 @@ public static class PastIndex
     /// <param name="unit">Unit asked for, one the fuel is sold in.</param>
     /// <param name="season">Year of its July.</param>
     /// <param name="own">What the user says the months were, July first; a null, or a list that is shorter, takes the record.</param>
+    /// <param name="values">Heating values that one unit is turned into another by; null = those in use where nothing is chosen.</param>
     /// <returns>Twelve prices, US dollars a unit; null = not on record.</returns>
-    public static IReadOnlyList<decimal?> Of(PriceSeriesFacts? series, double? adderUsdPerUnit, string unit, int season, IReadOnlyList<double?>? own = null)
+    public static IReadOnlyList<decimal?> Of(PriceSeriesFacts? series, double? adderUsdPerUnit, string unit, int season, IReadOnlyList<double?>? own = null, HeatingValueSet? values = null)
     {
         var recorded = new Dictionary<DateOnly, double>();
         var perUnit = 1.0;
@@ -20,7 +21,7 @@ public static class PastIndex
         {
             var through = series.Market == PriceMarket.Wholesale ? PassThrough.Of(series.Fuel, adderUsdPerUnit) : null;
             recorded = DeliveredHistory.Of(series, through).ToDictionary(p => p.Month, p => p.UsdPerUnit);
-            perUnit = HeatingValues.KwhPerUnit(series.Fuel, unit)!.Value / HeatingValues.KwhPerUnit(series.Fuel, through?.Unit ?? series.Unit)!.Value;
+            perUnit = HeatingValues.KwhPerUnit(series.Fuel, unit, values)!.Value / HeatingValues.KwhPerUnit(series.Fuel, through?.Unit ?? series.Unit, values)!.Value;
         }
 
         decimal? Month(int m) =>

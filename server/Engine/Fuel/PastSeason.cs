@@ -1,3 +1,5 @@
+using FarmPortfolio.Engine.Units;
+
 namespace FarmPortfolio.Engine.Fuel;
 
 /// <summary>A month of a past season as tickets and bills tell it.</summary>
@@ -30,6 +32,9 @@ public sealed record PastSeason
 
     /// <summary>Price of money from paying a block to using it where the contract tells none, a year.</summary>
     public double MoneyRatePerYear { get; init; }
+
+    /// <summary>Heating values that one unit is turned into another by.</summary>
+    public HeatingValueSet Heating { get; init; } = FuelSets.HeatingInUse;
 
     /// <summary>Units of the season.</summary>
     public decimal Units => Months.Sum(m => m.Units);

@@ -1,3 +1,5 @@
+using FarmPortfolio.Engine.Units;
+
 namespace FarmPortfolio.Engine.Fuel;
 
 /// <summary>
@@ -11,10 +13,11 @@ public sealed class SupplyTerms
     private readonly double factor;
     private readonly PaidMonth[] months;
 
-    private SupplyTerms(ContractTerm[] terms, int[][] running, int seasons, double factor)
+    private SupplyTerms(ContractTerm[] terms, IReadOnlyList<PriceScatter> scatter, int[][] running, int seasons, double factor)
     {
-        (this.terms, this.running, this.factor, Seasons) = (terms, running, factor, seasons);
-        IsMonthly = terms.All(t => t.IsMonthly);
+        (this.terms, Scatter, this.running, this.factor, Seasons) = (terms, scatter, running, factor, seasons);
+        IsPricedByMonth = terms.All(t => t.IsMonthly);
+        IsMonthly = scatter.Count == 0 && IsPricedByMonth;
         var made = new Dictionary<string, PaidMonth>(StringComparer.Ordinal);
         months = new PaidMonth[12 * seasons];
         for (var m = 0; m < months.Length; m++)
@@ -30,6 +33,12 @@ public sealed class SupplyTerms
     /// <summary>Contracts in force: the length of what is carried between seasons.</summary>
     public int Parts => running.Length;
 
+    /// <summary>Whether each month's price depends on nothing but that month's index and what own prices lie off their lines by: then <see cref="MonthPrices"/> tells it whatever the volume.</summary>
+    public bool IsPricedByMonth { get; }
+
+    /// <summary>What own prices lie off their lines by: drawn apart from the index, twelve months of each for <see cref="Season"/>.</summary>
+    public IReadOnlyList<PriceScatter> Scatter { get; }
+
     /// <summary>Whether each month's price depends on nothing but that month's index: then a saving can be priced house by house with <see cref="PriceOf"/>.</summary>
     public bool IsMonthly { get; }
 
@@ -43,10 +52,11 @@ public sealed class SupplyTerms
     /// <param name="moneyRatePerYear">Price of money from paying a block to using it where the contract tells none.</param>
     /// <param name="factor">Factor on every price and charge, 1 = as drawn; for a sensitivity.</param>
     /// <param name="basisOf">A contract's own price series told by the index; null = every contract follows the index itself.</param>
+    /// <param name="values">Heating values that the contracts' units are turned into kWh by; null = those in use where nothing is chosen.</param>
     /// <returns>The terms, null when a fault stops them, and the faults.</returns>
     public static (SupplyTerms? Terms, IReadOnlyList<Fault> Faults) Of(
         IReadOnlyList<ContractFacts> inForce, Func<string, ContractFacts?>? byId, FuelKind fuel, FuelKind? standBy, int firstSeason, int seasons, double moneyRatePerYear = 0, double factor = 1,
-        Func<ContractFacts, (SeriesBasis? Basis, Fault? Fault)>? basisOf = null)
+        Func<ContractFacts, (SeriesBasis? Basis, Fault? Fault)>? basisOf = null, HeatingValueSet? values = null)
     {
         var faults = new List<Fault>(ContractChecks.Together(inForce));
         var facts = new List<ContractFacts>();
@@ -63,13 +73,44 @@ public sealed class SupplyTerms
 
         var bases = facts.Select(f => basisOf?.Invoke(f) ?? (SeriesBasis.Index, null)).ToList();
         faults.AddRange(bases.Select(b => b.Fault).OfType<Fault>());
-        return faults.Count > 0 ? (null, faults) : (new([.. facts.Zip(bases, (f, b) => ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!))], [.. running], seasons, factor), []);
+        if (faults.Count > 0)
+        {
+            return (null, faults);
+        }
+
+        var scatter = new List<PriceScatter>();
+        var terms = facts.Zip(bases, (f, b) => OwnIndices.Scattered(ContractTerm.Of(f, fuel, moneyRatePerYear, factor, b.Basis!, values), b.Basis!, scatter)).ToArray();
+        return (new(terms, scatter, [.. running], seasons, factor), []);
     }
 
     /// <summary>The price of a month; meaningful where <see cref="IsMonthly"/>.</summary>
     /// <param name="month">Month from the July of season 0.</param>
     /// <returns>The price as a function of the index, delivery charges included.</returns>
     public PaidMonth PriceOf(int month) => months[month];
+
+    /// <summary>The prices of a season; meaningful where <see cref="IsPricedByMonth"/>.</summary>
+    /// <param name="season">Season from 0.</param>
+    /// <param name="index">Index by month, July first, US dollars a kWh of fuel.</param>
+    /// <param name="scatter">What own prices lie off their lines by, as for <see cref="SeasonUsd"/>.</param>
+    /// <param name="usdPerKwh">Filled with twelve prices, delivery charges included.</param>
+    public void MonthPrices(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> scatter, Span<double> usdPerKwh)
+    {
+        for (var m = 0; m < 12; m++)
+        {
+            var (paid, rest) = (0.0, 1.0);
+            for (var part = 0; part < running.Length; part++)
+            {
+                if (running[part][12 * season + m] is var number and >= 0)
+                {
+                    var term = terms[number];
+                    var own = scatter.IsEmpty ? index[m] : OwnIndices.Of(term, index[m], scatter, m);
+                    (paid, rest) = (paid + term.Weight * (term.PriceAt(own, own) + term.DeliveryUsdPerKwh), rest - term.Weight);
+                }
+            }
+
+            usdPerKwh[m] = paid + factor * (rest < 1e-9 ? 0 : rest) * index[m];
+        }
+    }
 
     /// <summary>Charges of a season that do not depend on the volume.</summary>
     /// <param name="season">Season from 0.</param>
@@ -95,11 +136,13 @@ public sealed class SupplyTerms
     /// <param name="volumeKwh">Fuel used by month, kWh.</param>
     /// <param name="standByIndex">Price of the stand-by fuel by month, US dollars a kWh of it; empty = none.</param>
     /// <param name="carried">What is left from the season before, <see cref="Parts"/> long, all zero before season 0; left for the next.</param>
+    /// <param name="scatter">What own prices lie off their lines by, twelve months of each of <see cref="Scatter"/>, US dollars a kWh; empty = they lie on them.</param>
     /// <returns>US dollars.</returns>
-    public double SeasonUsd(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried)
+    public double SeasonUsd(
+        int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried, ReadOnlySpan<double> scatter = default)
     {
         Span<double> monthUsd = stackalloc double[12];
-        return Season(season, index, volumeKwh, standByIndex, carried, monthUsd).TotalUsd;
+        return Season(season, index, volumeKwh, standByIndex, carried, monthUsd, scatter).TotalUsd;
     }
 
     /// <summary>Settles a season and tells what each month and charge was.</summary>
@@ -109,9 +152,12 @@ public sealed class SupplyTerms
     /// <param name="standByIndex">Price of the stand-by fuel by month; empty = none.</param>
     /// <param name="carried">What is left from the season before; left for the next.</param>
     /// <param name="monthUsd">Filled with what each month's fuel costs, 12 long.</param>
+    /// <param name="scatter">What own prices lie off their lines by, twelve months of each of <see cref="Scatter"/>, US dollars a kWh; empty = they lie on them.</param>
     /// <returns>The charges.</returns>
-    public SeasonCharges Season(int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried, Span<double> monthUsd)
+    public SeasonCharges Season(
+        int season, ReadOnlySpan<double> index, ReadOnlySpan<double> volumeKwh, ReadOnlySpan<double> standByIndex, Span<Carried> carried, Span<double> monthUsd, ReadOnlySpan<double> scatter = default)
     {
+        Span<double> own = stackalloc double[12];
         Span<double> volume = stackalloc double[12];
         Span<double> rest = stackalloc double[12];
         volumeKwh[..12].CopyTo(volume);
@@ -125,7 +171,8 @@ public sealed class SupplyTerms
             {
                 if (Active(part, t, season) is var active && active > 0)
                 {
-                    charges += TermSettlement.Of(terms[t], running[part].AsSpan(12 * season, 12), t, active, index, volume, rest, ref carried[part], monthUsd);
+                    scoped var met = scatter.IsEmpty || terms[t].Scatter.Count == 0 ? index : OwnIndices.Of(terms[t], index, scatter, own);
+                    charges += TermSettlement.Of(terms[t], running[part].AsSpan(12 * season, 12), t, active, met, volume, rest, ref carried[part], monthUsd);
                 }
             }
         }

@@ -27,6 +27,9 @@ public readonly record struct TicketPoint(DateOnly Month, double UsdPerUnit);
 public sealed record TicketPrice(
     string Unit, int Tickets, int Winters, int WithoutIndex, StraightLine? SameMonth, StraightLine? MonthBefore, double? MeanOver, double? MeanOverSd, double? Adder, double? Share, string Verdict, IReadOnlyList<Fault> Faults)
 {
+    /// <summary>What the tickets leave over the a and b to be used, standard deviation; null = refused, or one ticket.</summary>
+    public double? Scatter => Adder is not { } a ? null : SameMonth is { } line && line.A == a && line.B == Share ? line.Sd : MeanOverSd;
+
     /// <summary>Tickets from which a line is fitted.</summary>
     public const int FewestForLine = 6;
 

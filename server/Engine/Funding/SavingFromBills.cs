@@ -1,5 +1,6 @@
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand.Calibration;
+using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.Funding;
@@ -23,11 +24,12 @@ public static class SavingFromBills
     /// <param name="winters">Weather of their station by season year.</param>
     /// <param name="installedOn">Day it was installed.</param>
     /// <param name="promisedKwh">Fuel saving promised a season, kWh.</param>
+    /// <param name="values">Heating values that the bills are turned into kWh by; null = those in use where nothing is chosen.</param>
     /// <returns>The verification, or the fault that stands against it.</returns>
     public static (Verification? Verified, Fault? Fault) Of(
-        SupplyGroupFacts group, FuelRecordFacts record, IReadOnlyList<BehindTank> without, IReadOnlyDictionary<int, WeatherYear> winters, DateOnly installedOn, double promisedKwh)
+        SupplyGroupFacts group, FuelRecordFacts record, IReadOnlyList<BehindTank> without, IReadOnlyDictionary<int, WeatherYear> winters, DateOnly installedOn, double promisedKwh, HeatingValueSet? values = null)
     {
-        var before = Calibrations.Of(group, record with { Entries = [.. record.Entries.Where(e => e.ToOn < installedOn)] }, without, winters);
+        var before = Calibrations.Of(group, record with { Entries = [.. record.Entries.Where(e => e.ToOn < installedOn)] }, without, winters, values: values);
         if (before.Multiplier is not { } loss || !before.Believed)
         {
             return (null, new("BEFORE_NOT_KNOWN", "verified", $"The bills before {installedOn:yyyy-MM-dd} do not tell what the houses need: {before.Verdict}.", "Enter more bills of the winters before, or enter the result by hand with its interval."));
@@ -36,7 +38,7 @@ public static class SavingFromBills
         var (fuel, burnt) = (new ModelledFuel(without, winters), 0.0);
         var (described, days, unread) = (0.0, 0, 0.0);
         DateOnly? last = null;
-        foreach (var use in Calibrations.Of(group, record, without, winters).Use.Intervals.Where(i => i.FromOn > installedOn))
+        foreach (var use in Calibrations.Of(group, record, without, winters, values: values).Use.Intervals.Where(i => i.FromOn > installedOn))
         {
             if (fuel.Of(use.FromOn, use.ToOn) is not { } needed)
             {

@@ -32,6 +32,18 @@ public static class HeaterModels
         _ => "power",
     };
 
+    /// <summary>Whether a kind of heater can run on a fuel: electric ones and pellet burners on their own alone, the other burners on gas, propane or oil.</summary>
+    /// <param name="code">Its code in the catalogue.</param>
+    /// <param name="fuel">Fuel.</param>
+    /// <returns>False where it cannot; a kind that the co-op made itself takes any.</returns>
+    public static bool Takes(string code, FuelKind fuel) => code switch
+    {
+        "resistance" or "heatpump" => fuel == FuelKind.Electricity,
+        "pellet" => fuel == FuelKind.WoodPellets,
+        "gravity" or "power" or "separated" or "condensing" or "oilfurnace" => fuel is FuelKind.NaturalGas or FuelKind.Propane or FuelKind.FuelOil,
+        _ => true,
+    };
+
     private static HeaterModel Filled(HeaterFacts heater, Catalogue catalogue, int firstSeason, List<DefaultUsed>? taken)
     {
         var life = catalogue.Value(CatalogueKind.Heater, heater.HeaterCode, "lifeYears", 15);

@@ -130,6 +130,11 @@ public static class HouseChecks
                 faults.Add(new("UNKNOWN_CODE", "heaters", $"There is no heater \"{heater.HeaterCode}\" in the catalogue.", "Choose one of the catalogue's heaters."));
             }
 
+            if (!HeaterModels.Takes(heater.HeaterCode, heater.Fuel))
+            {
+                faults.Add(new("WRONG_FUEL", "heaters", $"A heater of the kind \"{heater.HeaterCode}\" does not take {heater.Fuel}.", $"Choose another fuel, or the kind \"{HeaterModels.UsualCode(heater.Fuel)}\"{(heater.Fuel == FuelKind.Electricity ? " or \"heatpump\"" : string.Empty)}."));
+            }
+
             var most = heater.Fuel == FuelKind.Electricity ? 6.0 : 1.0;
             if (heater.SeasonalEfficiency is { } e && !(e > 0.2 && e <= most))
             {

@@ -47,7 +47,7 @@ internal sealed class FuelTrack
         longDecay = Exp(-m.LongReversion * Month);
         shortStep = m.ShortVolatility * Sqrt(m.ShortReversion > 0 ? (1 - shortDecay * shortDecay) / (2 * m.ShortReversion) : Month);
         longStep = m.LongVolatility * Sqrt(m.LongReversion > 0 ? (1 - longDecay * longDecay) / (2 * m.LongReversion) : Month);
-        kwhPerUnit = HeatingValues.KwhPerUnit(fuel.Fuel, fuel.DeliveredUnit) ?? throw new ArgumentException($"{fuel.Fuel} is not sold by the {fuel.DeliveredUnit}", nameof(fuel));
+        kwhPerUnit = HeatingValues.KwhPerUnit(fuel.Fuel, fuel.DeliveredUnit, set.HeatingValues()) ?? throw new ArgumentException($"{fuel.Fuel} is not sold by the {fuel.DeliveredUnit}", nameof(fuel));
         var coldTerm = fuel.Fuel == FuelKind.NaturalGas && set.ColdMonthTerm;
         (stormy, calm) = fuel.Wholesale ? (coldTerm ? 1.25 : 1.45, 0.45) : (1, 1);
         meanShift = MeanShifts(firstMonth);

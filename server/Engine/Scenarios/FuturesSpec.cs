@@ -57,6 +57,11 @@ public sealed record FuturesSpec
         void Add(string name, params object?[] values) =>
             text.Append(name).Append(' ').AppendJoin(' ', values.Select(v => v is double d ? d.ToString("R", CultureInfo.InvariantCulture) : Convert.ToString(v, CultureInfo.InvariantCulture))).Append('\n');
         Add("horizon", Set.FirstSeason, Set.SeasonCount, Set.ReplicateCount, Set.PathCount, Set.Seed, Set.Sampling, Set.LevelMeaning, Set.ColdMonthTerm);
+        if (Set.HeatingValueSet is { } heating)
+        {
+            Add("heating", heating);
+        }
+
         Add("offset", Set.OffsetK, Set.OffsetTrendKPerYear, Set.OffsetSdK);
         Add("pool", [.. Pool.Cast<object?>()]);
         foreach (var (season, winter) in FixedWinters.OrderBy(f => f.Key))

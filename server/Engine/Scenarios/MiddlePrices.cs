@@ -21,7 +21,7 @@ internal static class MiddlePrices
         var own = set.Prices.FirstOrDefault(p => p.Fuel == fuel.Fuel)?.LevelUsdPerUnit;
         var (level, gap) = own is { } given ? (Log(given) - m.Growth * Max(0, firstMonth - lastMonth) * Month, 0) : (m.Level, m.Gap);
         var mean = Log(m.Shape.Average(Exp));
-        var kwh = HeatingValues.KwhPerUnit(fuel.Fuel, fuel.DeliveredUnit) ?? throw new ArgumentException($"{fuel.Fuel} is not sold by the {fuel.DeliveredUnit}", nameof(fuel));
+        var kwh = HeatingValues.KwhPerUnit(fuel.Fuel, fuel.DeliveredUnit, set.HeatingValues()) ?? throw new ArgumentException($"{fuel.Fuel} is not sold by the {fuel.DeliveredUnit}", nameof(fuel));
         return [.. Enumerable.Range(0, set.SeasonCount).Select(s => Enumerable.Range(firstMonth + 12 * s, 12).Average(Delivered) / kwh)];
 
         double Series(int month)

@@ -58,6 +58,9 @@ public enum NoisePurpose
 
     /// <summary>A farm's own margin of a season's sales; key: the farm.</summary>
     MarginOwn = 18,
+
+    /// <summary>What an own price lies off its line on the index by; key: the price series, or the tank or meter.</summary>
+    OwnPrice = 19,
 }
 
 /// <summary>Normal draws by counter: (seed, purpose, key, path, step). Nothing depends on order or threads.</summary>

@@ -76,6 +76,11 @@ public static class ScenarioChecks
             faults.Add(new("UNKNOWN_SET", "emissionSet", $"There is no set of emission factors \"{emissions}\".", $"Choose one of {string.Join(", ", Units.FuelSets.Emissions.Select(e => e.Name))}."));
         }
 
+        if (set.HeatingValueSet is { } heating && Units.FuelSets.HeatingNamed(heating) is null)
+        {
+            faults.Add(new("UNKNOWN_SET", "heatingValueSet", $"There is no set of heating values \"{heating}\".", $"Choose one of {string.Join(", ", Units.FuelSets.HeatingValues.Select(h => h.Name))}."));
+        }
+
         return faults;
 
         void Optional(string field, double? value, double low, double high, string what)

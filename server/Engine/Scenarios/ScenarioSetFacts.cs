@@ -122,6 +122,10 @@ public sealed record ScenarioSetFacts
     [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
     public string? EmissionSet { get; init; }
 
+    /// <summary>Name of the dated set of heating values that prices, tickets and contracts are turned into kWh by; null = <see cref="Units.FuelSets.HeatingInUse"/>. Left out of texts where null, likewise.</summary>
+    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.WhenWritingNull)]
+    public string? HeatingValueSet { get; init; }
+
     /// <summary>Level multiplier on U before bills.</summary>
     public double LossLevel { get; init; } = 1.10;
 }

@@ -23,6 +23,8 @@ internal sealed class GroupVolume
     private readonly double[] kwh;
     private readonly double[] billUsd;
     private readonly double[] otherKwh;
+    private readonly double[]? prices;
+    private readonly double[] feesUsd;
     private bool isNew;
 
     private GroupVolume(StudyContext context, SupplyLine line)
@@ -30,6 +32,8 @@ internal sealed class GroupVolume
         (this.context, this.line) = (context, line);
         var cells = context.Paths * context.Seasons;
         (kwh, billUsd, StandingUsd) = (new double[12 * cells], new double[cells], new double[cells]);
+        feesUsd = [.. Enumerable.Range(0, context.Seasons).Select(line.Terms.FeesUsd)];
+        prices = line.Terms.IsPricedByMonth ? Prices() : null;
         otherKwh = OtherKwh(context.Portfolio.SupplyGroups.GetValueOrDefault(line.GroupId!), context.Portfolio.Set.FirstSeason);
         for (var cell = 0; cell < cells; cell++)
         {
@@ -110,32 +114,77 @@ internal sealed class GroupVolume
     {
         var (index, standBy) = (new double[12], new double[line.StandBy is null ? 0 : 12]);
         var (volume, off, carried) = (new double[12], new double[12], new Carried[line.Terms.Parts]);
+        var own = OwnPriceNoise.Of(context.Set, line.Terms.Scatter);
+        var (scatter, length) = (new double[own?.Length ?? 0], own?.SeasonLength ?? 0);
         foreach (var block in context.Layouts.Select(l => l.Block))
         {
             for (var path = 0; path < block.Paths; path++)
             {
                 var number = block.Replicate * block.Paths + path;
                 Array.Clear(carried);
+                if (prices is null)
+                {
+                    own?.Fill(number, scatter);
+                }
+
                 for (var s = 0; s < context.Seasons; s++)
                 {
                     var at = 12 * (path * context.Seasons + s);
                     kwh.AsSpan(12 * (number * context.Seasons + s), 12).CopyTo(volume);
-                    block.Price(line.Fuel).AsSpan(at, 12).CopyTo(index);
-                    if (line.StandBy is { } fuel)
-                    {
-                        block.Price(fuel).AsSpan(at, 12).CopyTo(standBy);
-                    }
-
                     taken?.Invoke(block, path, s, off);
                     for (var m = 0; m < 12; m++)
                     {
                         volume[m] = Math.Max(0, volume[m] - off[m]);
                     }
 
-                    bill(s * context.Paths + number, line.Terms.SeasonUsd(s, index, volume, standBy, carried), volume.Sum());
+                    if (prices is not null)
+                    {
+                        bill(s * context.Paths + number, feesUsd[s] + Fuel(prices.AsSpan(12 * (number * context.Seasons + s), 12), volume), volume.Sum());
+                        continue;
+                    }
+
+                    block.Price(line.Fuel).AsSpan(at, 12).CopyTo(index);
+                    if (line.StandBy is { } fuel)
+                    {
+                        block.Price(fuel).AsSpan(at, 12).CopyTo(standBy);
+                    }
+
+                    bill(s * context.Paths + number, line.Terms.SeasonUsd(s, index, volume, standBy, carried, scatter.AsSpan(s * length, length)), volume.Sum());
                 }
             }
         }
+    }
+
+    private static double Fuel(ReadOnlySpan<double> usdPerKwh, double[] kwh)
+    {
+        var usd = 0.0;
+        for (var m = 0; m < 12; m++)
+        {
+            usd = Math.FusedMultiplyAdd(usdPerKwh[m], kwh[m], usd);
+        }
+
+        return usd;
+    }
+
+    /// <summary>Prices of every month of every path, where the volume does not move them: an own price that lies off its line. Drawn once for all options.</summary>
+    private double[] Prices()
+    {
+        var (own, all) = (OwnPriceNoise.Of(context.Set, line.Terms.Scatter), new double[12 * context.Paths * context.Seasons]);
+        var (scatter, length) = (new double[own?.Length ?? 0], own?.SeasonLength ?? 0);
+        foreach (var block in context.Layouts.Select(l => l.Block))
+        {
+            for (var path = 0; path < block.Paths; path++)
+            {
+                var number = block.Replicate * block.Paths + path;
+                own?.Fill(number, scatter);
+                for (var s = 0; s < context.Seasons; s++)
+                {
+                    line.Terms.MonthPrices(s, block.Price(line.Fuel).AsSpan(12 * (path * context.Seasons + s), 12), scatter.AsSpan(s * length, length), all.AsSpan(12 * (number * context.Seasons + s), 12));
+                }
+            }
+        }
+
+        return all;
     }
 
     // a dwelling or a dryer behind the same tank fills blocks and minimum takes as well

@@ -52,6 +52,6 @@ public static class LossFits
         var group = portfolio.SupplyGroups[id];
         var station = portfolio.Farms.GetValueOrDefault(group.FarmId)?.WeatherStationId;
         var winters = station is not null && portfolio.Stations.TryGetValue(station, out var s) ? s.Years : new Dictionary<int, WeatherYear>();
-        return Calibrations.Of(group, record, houses, winters, FitSpreads.Of(portfolio.Catalogue));
+        return Calibrations.Of(group, record, houses, winters, FitSpreads.Of(portfolio.Catalogue), portfolio.Set.HeatingValues());
     }
 }

@@ -67,7 +67,7 @@ public sealed record Portfolio
     /// <returns>The basis, the index itself where it has no own series; null with a fault.</returns>
     public (SeriesBasis? Basis, Fault? Fault) BasisOf(ContractFacts contract, FuelKind fuel) =>
         contract.PriceSeriesId is not { } id ? (SeriesBasis.Index, null)
-        : OwnSeries.TryGetValue(id, out var own) ? SeriesBasis.Of(own, Prices.GetValueOrDefault(fuel), Set.Prices.FirstOrDefault(p => p.Fuel == fuel)?.RetailAdderUsdPerUnit, fuel)
+        : OwnSeries.TryGetValue(id, out var own) ? SeriesBasis.Of(own, Prices.GetValueOrDefault(fuel), Set.Prices.FirstOrDefault(p => p.Fuel == fuel)?.RetailAdderUsdPerUnit, fuel, Set.HeatingValues())
         : (null, new("NO_SERIES", "priceSeriesId", "The contract follows a price series that is not there.", "Choose a series of its fuel, or none for the index."));
 
     /// <summary>Contracts in force on a tank or meter, in order of their identifiers.</summary>

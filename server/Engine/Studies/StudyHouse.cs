@@ -114,7 +114,7 @@ internal sealed record StudyHouse(
             {
                 faults.Add(new("FUEL_MISMATCH", "supplies", $"Heater {supply.HeaterNo + 1} burns {model.Heaters[supply.HeaterNo].Fuel} and its tank or meter gives {group.Fuel}.", "Change the heater's fuel or its tank or meter."));
             }
-            else if (SupplyTerms.Of(portfolio.InForce(supply.SupplyGroupId), portfolio.Contract, group.Fuel, group.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor, c => portfolio.BasisOf(c, group.Fuel)) is var (terms, wrong) && terms is not null)
+            else if (SupplyTerms.Of(portfolio.InForce(supply.SupplyGroupId), portfolio.Contract, group.Fuel, group.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor, c => portfolio.BasisOf(c, group.Fuel), set.HeatingValues()) is var (terms, wrong) && terms is not null)
             {
                 lines.Add(new(supply.SupplyGroupId, group.Fuel, supply.HeaterNo, supply.Share, terms, group.StandByFuel));
             }
@@ -126,7 +126,7 @@ internal sealed record StudyHouse(
 
         if (facts.Supplies.Count == 0)
         {
-            lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, SupplyTerms.Of([], null, model.Heaters[0].Fuel, null, set.FirstSeason, set.SeasonCount, factor: priceFactor).Terms!));
+            lines.Add(new(null, model.Heaters[0].Fuel, 0, 1, SupplyTerms.Of([], null, model.Heaters[0].Fuel, null, set.FirstSeason, set.SeasonCount, factor: priceFactor, values: set.HeatingValues()).Terms!));
         }
 
         if (faults.Count == 0 && Math.Abs(lines.Sum(l => l.Share) - 1) > 1e-6)

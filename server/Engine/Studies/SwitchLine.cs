@@ -1,6 +1,7 @@
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Scenarios;
 
 namespace FarmPortfolio.Engine.Studies;
 
@@ -48,7 +49,7 @@ internal sealed record SwitchLine(SupplyLine? Line, IReadOnlyList<SupplyLine> Re
         }
 
         var (terms, faults) = SupplyTerms.Of(
-            id is null ? [] : portfolio.InForce(id), portfolio.Contract, fuel, group?.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor, c => portfolio.BasisOf(c, fuel));
+            id is null ? [] : portfolio.InForce(id), portfolio.Contract, fuel, group?.StandByFuel, set.FirstSeason, set.SeasonCount, set.DiscountRate, priceFactor, c => portfolio.BasisOf(c, fuel), set.HeatingValues());
         if (terms is null)
         {
             return new(null, [], false, faults[0]);

@@ -65,6 +65,9 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
             {
                 Add("series", series, portfolio.OwnSeries.GetValueOrDefault(series));
                 Add("index", group, portfolio.Prices.GetValueOrDefault(portfolio.SupplyGroups[group].Fuel));
+
+                // units of before were reckoned without it
+                Add("off the line", series, "drawn");
             }
 
             Add("record", group, portfolio.FuelRecords.GetValueOrDefault(group));

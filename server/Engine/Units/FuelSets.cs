@@ -60,8 +60,13 @@ public static class FuelSets
         new("40 CFR 98", 2016, "40 CFR 98, table C-1 (text of December 2016), read; wood as in EPA's hub of 2024", 53.06, 62.87, 73.96, 93.80),
     ];
 
-    /// <summary>Heating values that the program reckons with.</summary>
+    /// <summary>Heating values that the program reckons with where the assumptions choose none.</summary>
     public static HeatingValueSet HeatingInUse { get; } = HeatingValues[0];
+
+    /// <summary>The heating values of a name.</summary>
+    /// <param name="name">Name of the set; null = those in use where nothing is chosen.</param>
+    /// <returns>The set; null where there is none of that name.</returns>
+    public static HeatingValueSet? HeatingNamed(string? name) => name is null ? HeatingInUse : HeatingValues.FirstOrDefault(h => h.Name == name);
 
     /// <summary>The emission factors of a name.</summary>
     /// <param name="name">Name of the set; null = those in use where nothing is chosen.</param>

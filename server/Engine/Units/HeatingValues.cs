@@ -19,7 +19,7 @@ public static class HeatingValues
     /// <summary>kWh of fuel heat in a unit.</summary>
     /// <param name="fuel">Fuel.</param>
     /// <param name="unit">Unit as people write it: gal, L, lb, therm, ccf, mcf, m3, MMBtu, kWh, ton.</param>
-    /// <param name="set">Heating values; null = those in use.</param>
+    /// <param name="set">Heating values; null = those in use where nothing is chosen.</param>
     /// <param name="thermsPerCcf">The bill's own therm factor; null = from the set.</param>
     /// <returns>kWh, or null where the fuel is not sold in that unit.</returns>
     public static double? KwhPerUnit(FuelKind fuel, string unit, HeatingValueSet? set = null, double? thermsPerCcf = null)

@@ -11,7 +11,7 @@ public sealed record VolumeTierInput(double FromUnits, double AdderUsdPerUnit);
 /// <summary>A contract to save; no id = a new one. What a kind does not use is left empty.</summary>
 public sealed record SaveContractInput(
     [property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, [property: Id] string SupplyGroupId, ContractKind Kind, string Unit, string? Name, ContractStanding? Standing, double? PriceUsdPerUnit,
-    double? OverIndexUsdPerUnit, double? CapUsdPerUnit, double? FloorUsdPerUnit, double? AdderUsdPerUnit, double? IndexShare, double? BlockUnits, int? BlockPaidMonth, LeftoverRule? Leftover, double? BilledShare,
+    double? OverIndexUsdPerUnit, double? CapUsdPerUnit, double? FloorUsdPerUnit, double? AdderUsdPerUnit, double? IndexShare, double? ScatterUsdPerUnit, double? BlockUnits, int? BlockPaidMonth, LeftoverRule? Leftover, double? BilledShare,
     double? MinimumTakeUnits, IReadOnlyList<VolumeTierInput>? Tiers, DateOnly? StartsOn, DateOnly? EndsOn, double? MonthlyFeeUsd, double? SeasonFeeUsd, double? DeliveryFeeUsd, double? UnitsPerDelivery, double? TankRentUsdPerYear,
     double? DemandUsdPerKw, double? LoadFactor, double? VolumeShare, double? InterruptedDays, [property: Id] string? RollsIntoContractId, [property: Id] string? PriceSeriesId);
 
@@ -68,6 +68,7 @@ public sealed partial class Mutation
         FloorUsdPerUnit = input.Kind == ContractKind.Collared ? input.FloorUsdPerUnit : null,
         AdderUsdPerUnit = input.AdderUsdPerUnit,
         IndexShare = input.IndexShare,
+        ScatterUsdPerUnit = input.Kind is ContractKind.Fixed or ContractKind.PreBought ? null : input.ScatterUsdPerUnit,
         BlockUnits = input.Kind == ContractKind.Indexed ? null : input.BlockUnits,
         BlockPaidMonth = input.BlockPaidMonth,
         Leftover = input.Kind == ContractKind.PreBought ? input.Leftover : null,

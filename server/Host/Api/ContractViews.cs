@@ -57,6 +57,9 @@ public sealed class ContractView(Item<ContractFacts> item)
     /// <summary>What becomes of an unused block.</summary>
     public LeftoverRule? Leftover => item.Facts.Leftover;
 
+    /// <summary>Spread of what is paid about a + b x index, US dollars a unit, drawn once a season; null = none told.</summary>
+    public double? ScatterUsdPerUnit => item.Facts.ScatterUsdPerUnit;
+
     /// <summary>Share of an unused block that is billed.</summary>
     public double? BilledShare => item.Facts.BilledShare;
 

@@ -35,11 +35,7 @@ public sealed record CashAtRiskView(double CashUsd, double OverShare, double Mea
 [Name("Exposure")]
 public sealed record ExposureView(
     string Name, string Season, FuelKind Fuel, DistributionView HeatKwh, double MiddlePriceUsdPerUnit, double FairFixedUsdPerUnit, IEnumerable<HeatWayView> Ways, double PriceShare, double WinterShare, double BothShare,
-    IEnumerable<DearSeasonView> Dear, CashAtRiskView? Cash, IEnumerable<TailCutView> Options, IEnumerable<string> LeftOut)
-{
-    /// <summary>The dated set of heating values that fuels are turned into heat by.</summary>
-    public string HeatingValues => FuelSets.HeatingInUse.Name;
-}
+    IEnumerable<DearSeasonView> Dear, CashAtRiskView? Cash, IEnumerable<TailCutView> Options, IEnumerable<string> LeftOut, string HeatingValues);
 
 /// <summary>Useful heat on three fuels in a past year.</summary>
 [Name("HeatCostYear")]
@@ -91,13 +87,13 @@ public sealed partial class Query
             exposure.Worst.Worst.Select(d => new DearSeasonView(d.Usd, d.Because, SeasonCalendar.Name(futures.Pool[d.Winter]), 100 * (d.HeatFactor - 1), 100 * (d.PriceFactor - 1))),
             cash is null ? null : new(cash.CashUsd, cash.OverShare, cash.MeanShortUsd, cash.ShortOneInTwentyUsd),
             exposure.Options.Select(o => new TailCutView(o.Key, Title(o.Key), o.Houses, DistributionView.Of(o.Cost), o.MeanOffUsd, o.TailOffUsd, o.YearlyUsd, o.BreakEvenUsdPerUnit)),
-            left.Select(l => $"{(register.Houses.TryGetValue(l.Id, out var h) ? h.Remarks.Name : register.Contracts.TryGetValue(l.Id, out var c) ? c.Remarks.Name : l.Id)}: {l.Fault.Message} {l.Fault.Remedy}").Distinct());
+            left.Select(l => $"{(register.Houses.TryGetValue(l.Id, out var h) ? h.Remarks.Name : register.Contracts.TryGetValue(l.Id, out var c) ? c.Remarks.Name : l.Id)}: {l.Fault.Message} {l.Fault.Remedy}").Distinct(), register.Heating.Name);
     }
 
     /// <summary>Useful heat on propane and oil against natural gas, year by year, from the records that ship.</summary>
     public static IEnumerable<HeatCostYearView> HeatCostHistory([FromServices] Register register) =>
         register.Prices.TryGetValue("ps_gas-commercial", out var gas) && register.Prices.TryGetValue("ps_propane-mont-belvieu", out var propane) && register.Prices.TryGetValue("ps_oil-retail", out var oil)
-            ? Engine.Fuel.HeatCostHistory.Of(gas.Facts, propane.Facts, oil.Facts, UsualPropaneMargin)
+            ? Engine.Fuel.HeatCostHistory.Of(gas.Facts, propane.Facts, oil.Facts, UsualPropaneMargin, register.Heating)
                 .Select(y => new HeatCostYearView(y.Year, y.Months, y.GasUsdPerMmbtu, y.PropaneUsdPerMmbtu, y.OilUsdPerMmbtu, y.PropaneOverGas, y.OilOverGas))
             : [];
 

@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Lending;
+using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Studies;
@@ -103,7 +104,7 @@ public sealed class LoanAnswerView
         get
         {
             var (b, unit) = (answer.BreakEven, HeatingValues.UnitsOf(option.Fuel)[0]);
-            var (price, kwh) = (seasons.MeanUsdPerKwh.Skip(basis.Net.StartSeason).Take(basis.Loan.TermYears).Average(), HeatingValues.KwhPerUnit(option.Fuel, unit)!.Value);
+            var (price, kwh) = (seasons.MeanUsdPerKwh.Skip(basis.Net.StartSeason).Take(basis.Loan.TermYears).Average(), HeatingValues.KwhPerUnit(option.Fuel, unit, basis.Set.HeatingValues())!.Value);
             return new(b.MiddleMultiple, b.OneInTenMultiple, b.ShortShare, b.AskedUsd, b.ReckonedUsd, unit, b.MiddleMultiple * price * kwh, price * kwh, b.MiddleMultiple * price, price);
         }
     }

@@ -21,7 +21,7 @@ public sealed record PricedTicketView(string Month, double UsdPerUnit, double? I
 [Name("OwnPrice")]
 public sealed record OwnPriceView(
     string Unit, string IndexName, int Tickets, int Winters, int WithoutIndex, TicketLineView? SameMonth, TicketLineView? MonthBefore, double? MeanOverUsdPerUnit, double? MeanOverSdUsdPerUnit, double? AdderUsdPerUnit,
-    double? IndexShare, string Verdict, IEnumerable<FaultView> Faults, IEnumerable<PricedTicketView> Points);
+    double? IndexShare, double? ScatterUsdPerUnit, string Verdict, IEnumerable<FaultView> Faults, IEnumerable<PricedTicketView> Points);
 
 /// <summary>A price series to choose.</summary>
 [Name("SeriesChoice")]
@@ -40,7 +40,7 @@ public sealed partial class SupplyGroupView
                 return null;
             }
 
-            var unit = PastVolumes.Of(item.Facts, record.Facts, [], new Dictionary<int, Engine.Weather.WeatherYear>()).Unit;
+            var unit = PastVolumes.Of(item.Facts, record.Facts, [], new Dictionary<int, Engine.Weather.WeatherYear>(), register.Heating).Unit;
             var seasons = new Dictionary<int, IReadOnlyList<decimal?>>();
             double? At(DateOnly month)
             {
@@ -49,11 +49,11 @@ public sealed partial class SupplyGroupView
                 return (double?)seasons[season][m];
             }
 
-            var points = PricedTickets.Of(item.Facts, record.Facts, unit);
+            var points = PricedTickets.Of(item.Facts, record.Facts, unit, register.Heating);
             var own = TicketPrice.Of(points, unit, At);
             return new(
                 unit, register.PricesInUse.TryGetValue(item.Facts.Fuel, out var id) ? register.Prices[id].Remarks.Name ?? "the record in use" : "no record of this fuel", own.Tickets, own.Winters, own.WithoutIndex,
-                TicketLineView.Of(own.SameMonth), TicketLineView.Of(own.MonthBefore), own.MeanOver, own.MeanOverSd, own.Adder, own.Share, own.Verdict, own.Faults.Select(FaultView.Of),
+                TicketLineView.Of(own.SameMonth), TicketLineView.Of(own.MonthBefore), own.MeanOver, own.MeanOverSd, own.Adder, own.Share, own.Scatter, own.Verdict, own.Faults.Select(FaultView.Of),
                 points.Select(p => new PricedTicketView(p.Month.ToString("yyyy-MM", System.Globalization.CultureInfo.InvariantCulture), p.UsdPerUnit, At(p.Month))));
         }
     }

@@ -44,7 +44,7 @@ public sealed partial class SupplyGroupView
             return null;
         }
 
-        var past = PastVolumes.Of(facts, record.Facts, register.Behind(item.Id), register.WintersOf(item.Id));
+        var past = PastVolumes.Of(facts, record.Facts, register.Behind(item.Id), register.WintersOf(item.Id), register.Heating);
         if (past.Seasons.Count == 0)
         {
             return null;
@@ -60,6 +60,7 @@ public sealed partial class SupplyGroupView
             Index = Index(facts.Fuel, past.Unit, year, indexUsdPerUnit),
             StandBy = facts.StandByFuel is { } other ? StandBy(facts, other, past.Unit, year) : [],
             MoneyRatePerYear = register.SetFacts.DiscountRate,
+            Heating = register.Heating,
         };
         var mine = register.Contracts.Values.Where(c => c.Facts.SupplyGroupId == item.Id).OrderBy(c => c.Id, StringComparer.Ordinal).ToList();
         var signed = mine.Where(c => c.Facts.Standing == ContractStanding.InForce).ToList();
@@ -67,7 +68,7 @@ public sealed partial class SupplyGroupView
         var newest = signed.Max(c => c.Facts.StartsOn) ?? DateOnly.MinValue;
         var inForce = signed.Where(c => (c.Facts.EndsOn ?? DateOnly.MaxValue) >= newest).ToList();
         PastWayView Way(string key, string name, IReadOnlyList<ContractFacts> together) => PastWayView.Of(key, name, together.Count > 0 ? together[0].Unit : past.Unit, year, PastBills.Of(
-            settled, together, id => register.Contracts.GetValueOrDefault(id)?.Facts, c => c.PriceSeriesId is { } own && register.Prices.TryGetValue(own, out var s) ? PastIndex.Of(s.Facts, null, c.Unit, year) : null, facts.StandByFuel));
+            settled, together, id => register.Contracts.GetValueOrDefault(id)?.Facts, c => c.PriceSeriesId is { } own && register.Prices.TryGetValue(own, out var s) ? PastIndex.Of(s.Facts, null, c.Unit, year, values: register.Heating) : null, facts.StandByFuel));
         var ways = new List<PastWayView> { Way("own", inForce.Count > 1 ? "your contracts together" : inForce.Count == 1 ? inForce[0].Remarks.Name ?? "your contract" : "as you buy now, on the index", [.. inForce.Select(c => c.Facts)]) };
         ways.AddRange(mine.Where(c => c.Facts.Standing == ContractStanding.Offered).Select(c => Way(c.Id, c.Remarks.Name ?? "an offer", [c.Facts])));
         // a contract that is the index itself is not told twice
@@ -85,12 +86,12 @@ public sealed partial class SupplyGroupView
     }
 
     private IReadOnlyList<decimal?> Index(FuelKind fuel, string unit, int year, IReadOnlyList<double?>? own) => PastIndex.Of(
-        register.PricesInUse.TryGetValue(fuel, out var id) ? register.Prices[id].Facts : null, register.SetFacts.Prices.FirstOrDefault(p => p.Fuel == fuel)?.RetailAdderUsdPerUnit, unit, year, own);
+        register.PricesInUse.TryGetValue(fuel, out var id) ? register.Prices[id].Facts : null, register.SetFacts.Prices.FirstOrDefault(p => p.Fuel == fuel)?.RetailAdderUsdPerUnit, unit, year, own, register.Heating);
 
     /// <summary>The stand-by fuel's price for the heat of a unit of the supply, at the same efficiency.</summary>
     private List<decimal?> StandBy(SupplyGroupFacts facts, FuelKind other, string unit, int year)
     {
-        var perUnit = (decimal)HeatingValues.KwhPerUnit(facts.Fuel, unit)!.Value;
+        var perUnit = (decimal)HeatingValues.KwhPerUnit(facts.Fuel, unit, register.Heating)!.Value;
         return [.. Index(other, "MMBtu", year, null).Select(perMmbtu => perMmbtu is { } usd ? PastBills.Price(usd * perUnit / (decimal)Us.MmbtuKwh) : (decimal?)null)];
     }
 }

@@ -161,7 +161,7 @@ public sealed partial class Query
 
         var futures = new Futures(spec);
         var blocks = new[] { futures.Draw(0), futures.Draw(1) };
-        var kwh = HeatingValues.KwhPerUnit(fuel, one.DeliveredUnit)!.Value;
+        var kwh = HeatingValues.KwhPerUnit(fuel, one.DeliveredUnit, register.Heating)!.Value;
         var months = 12 * set.SeasonCount;
         var bands = Enumerable.Range(0, months).Select(m => Distribution.Of([.. blocks.SelectMany(b => Enumerable.Range(0, b.Paths).Select(p => b.Price(fuel)[p * months + m] * kwh))], 2)).ToList();
         var first = new DateOnly(set.FirstSeason, 7, 1);

@@ -142,6 +142,9 @@ public sealed partial class Register
     /// <summary>Assumptions, or the defaults.</summary>
     public ScenarioSetFacts SetFacts => Set?.Facts ?? new() { FirstSeason = 2026 };
 
+    /// <summary>Heating values that the co-op's prices, tickets and contracts are turned into kWh by.</summary>
+    public Engine.Units.HeatingValueSet Heating => SetFacts.HeatingValues();
+
     /// <summary>Identifier of the price series in use, by fuel.</summary>
     public IReadOnlyDictionary<FuelKind, string> PricesInUse => PortfolioReader.PricesInUse(Prices.ToDictionary(p => p.Key, p => p.Value.Facts), SetFacts);
 

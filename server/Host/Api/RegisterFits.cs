@@ -27,7 +27,7 @@ public sealed partial class Register
     /// <param name="record">The record.</param>
     /// <returns>The fit.</returns>
     public GroupFit Fit(string groupId, FuelRecordFacts? record) =>
-        Calibrations.Of(Groups[groupId].Facts, record, Behind(groupId), WintersOf(groupId), FitSpreads.Of(Catalogue));
+        Calibrations.Of(Groups[groupId].Facts, record, Behind(groupId), WintersOf(groupId), FitSpreads.Of(Catalogue), Heating);
 
     /// <summary>The houses behind a tank or meter that can be reckoned.</summary>
     /// <param name="groupId">Tank or meter.</param>

@@ -88,7 +88,7 @@ internal static class TrialHouses
 
         var fuel = register.Fuel(house.Facts);
         var unit = string.IsNullOrWhiteSpace(told.Unit) ? met.Unit : told.Unit;
-        var kwh = met.Measure == TrialMeasure.BurnerHours ? told.FiringRateKw : unit is null ? null : HeatingValues.KwhPerUnit(fuel, unit.Trim()) ?? HeatingValues.KwhPerUnit(fuel, unit.Trim().ToLowerInvariant());
+        var kwh = met.Measure == TrialMeasure.BurnerHours ? told.FiringRateKw : unit is null ? null : HeatingValues.KwhPerUnit(fuel, unit.Trim(), register.Heating) ?? HeatingValues.KwhPerUnit(fuel, unit.Trim().ToLowerInvariant(), register.Heating);
         if (kwh is not > 0)
         {
             faults.Add(met.Measure == TrialMeasure.BurnerHours

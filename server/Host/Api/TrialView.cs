@@ -124,7 +124,7 @@ public sealed class TrialComparisonView(Register register, Item<TrialFacts> tria
 
             foreach (var (fuel, heater) in new[] { (FuelKind.NaturalGas, "power"), (FuelKind.Propane, "power"), (FuelKind.FuelOil, "oilfurnace"), (FuelKind.Electricity, "resistance") })
             {
-                if (Query.PriceFan(register, fuel, 1) is { } fan && HeatingValues.KwhPerUnit(fuel, fan.Unit) is { } kwh)
+                if (Query.PriceFan(register, fuel, 1) is { } fan && HeatingValues.KwhPerUnit(fuel, fan.Unit, register.Heating) is { } kwh)
                 {
                     var price = fan.P50.Skip(4).Take(6).Average();
                     var usd = here.StandingKwh / register.Catalogue.Value(CatalogueKind.Heater, heater, "seasonalEfficiency", 0.8) / kwh * price;

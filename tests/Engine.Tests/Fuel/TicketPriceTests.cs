@@ -20,6 +20,7 @@ public class TicketPriceTests
         Assert.Equal(b, own.Share!.Value, 1e-9);
         Assert.Equal(0.20 + 0.90 * mean - b * mean, own.Adder!.Value, 1e-9);
         Assert.InRange(own.SameMonth!.Sd, 0.009, 0.013);
+        Assert.Equal(own.SameMonth.Sd, own.Scatter);
         Assert.Empty(own.Faults);
         Assert.Contains("8 tickets over 2 winters", own.Verdict, StringComparison.Ordinal);
         // price less index is 0.20 - 0.10 x index + off: its mean is 0.20 - 0.10 x 2.1875
@@ -36,6 +37,7 @@ public class TicketPriceTests
         Assert.Contains($"{count} priced tickets", own.Faults[0].Message, StringComparison.Ordinal);
         Assert.Equal(share, own.Share);
         Assert.Equal(adder ?? -1, own.Adder ?? -1, 1e-9);
+        Assert.Equal(adder is null, own.Scatter is null);
     }
 
     [Fact]
@@ -56,6 +58,7 @@ public class TicketPriceTests
         Assert.Equal("SLOPE", Assert.Single(own.Faults).Code);
         Assert.Equal(1, own.Share);
         Assert.Equal(2.3 - 2.1875, own.Adder!.Value, 1e-9);
+        Assert.Equal(own.MeanOverSd, own.Scatter);
     }
 
     [Fact]

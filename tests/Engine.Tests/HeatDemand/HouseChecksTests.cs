@@ -39,6 +39,28 @@ public class HouseChecksTests
     [Fact]
     public void The_last_year_the_least_heater_and_a_slightly_cooler_day_can_be() => Assert.Empty(HouseChecks.Of(House("latest"), Catalogue.BuiltIn, 2026));
 
+    [Theory]
+    [InlineData("resistance", FuelKind.Electricity, null)]
+    [InlineData("heatpump", FuelKind.Electricity, null)]
+    [InlineData("pellet", FuelKind.WoodPellets, null)]
+    [InlineData("heatpump", FuelKind.Propane, "does not take Propane")]
+    [InlineData("pellet", FuelKind.NaturalGas, "does not take NaturalGas")]
+    [InlineData("power", FuelKind.WoodPellets, "does not take WoodPellets")]
+    [InlineData("condensing", FuelKind.Electricity, "does not take Electricity")]
+    public void Pellets_and_electricity_want_heaters_of_their_own(string code, FuelKind fuel, string? message)
+    {
+        var faults = HouseChecks.Of(House(string.Empty) with { Heaters = [new(code, fuel)] }, Catalogue.BuiltIn, 2026);
+        if (message is null)
+        {
+            Assert.Empty(faults);
+            return;
+        }
+
+        var fault = Assert.Single(faults);
+        Assert.Equal(("WRONG_FUEL", "heaters"), (fault.Code, fault.Field));
+        Assert.Contains(message, fault.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_sound_house_has_no_fault() => Assert.Empty(HouseChecks.Of(House(string.Empty), Catalogue.BuiltIn, 2026));
 

@@ -23,16 +23,22 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     public async Task Tickets_tell_the_farms_own_price_and_a_contract_can_follow_a_series_of_its_fuel_alone()
     {
         // the demo's dealer asks 1.02 times the delivered index, a hundredth up and down
-        var own = (await host.Ask("{ supplyGroup(id: \"sg_demo08\") { ownPrice { tickets winters adderUsdPerUnit indexShare sameMonth { sdUsdPerUnit } verdict faults { code } } seriesChoices { id } } }"))["data"]!["supplyGroup"]!;
+        var own = (await host.Ask("{ supplyGroup(id: \"sg_demo08\") { ownPrice { tickets winters adderUsdPerUnit indexShare scatterUsdPerUnit sameMonth { sdUsdPerUnit } verdict faults { code } } seriesChoices { id } } }"))["data"]!["supplyGroup"]!;
         var price = own["ownPrice"]!;
         Assert.True((int)price["tickets"]! >= 6 && (int)price["winters"]! == 2, price.ToJsonString());
         Assert.Empty(price["faults"]!.AsArray());
         var (a, b) = ((double)price["adderUsdPerUnit"]!, (double)price["indexShare"]!);
         Assert.InRange(a + 2.3 * b, 1.02 * 2.3 - 0.05, 1.02 * 2.3 + 0.05);
         Assert.Contains(own["seriesChoices"]!.AsArray(), c => (string)c!["id"]! == "ps_propane-mont-belvieu");
-        object Input(string series) => new { requestId = Guid.NewGuid().ToString(), supplyGroupId = "sg_demo08", kind = "INDEXED", unit = "gal", standing = "OFFERED", adderUsdPerUnit = a, indexShare = b, priceSeriesId = series };
+        // what the tickets leave over goes into the contract with the line, and is no part of a fixed price
+        var scatter = (double)price["scatterUsdPerUnit"]!;
+        Assert.Equal((double)price["sameMonth"]!["sdUsdPerUnit"]!, scatter);
+        object Input(string series) => new { requestId = Guid.NewGuid().ToString(), supplyGroupId = "sg_demo08", kind = "INDEXED", unit = "gal", standing = "OFFERED", name = "own line", adderUsdPerUnit = a, indexShare = b, scatterUsdPerUnit = scatter, priceSeriesId = series };
         Assert.Equal("priceSeriesId", Field(await Save("saveContract", "SaveContractInput", Input("ps_gas-henry-hub"))));
         Assert.NotNull((await Save("saveContract", "SaveContractInput", Input("ps_propane-mont-belvieu")))["changeId"]);
+        var kept = (await host.Ask("{ supplyGroup(id: \"sg_demo08\") { contracts { name scatterUsdPerUnit } } }"))["data"]!["supplyGroup"]!["contracts"]!.AsArray();
+        Assert.Equal(scatter, (double)kept.Single(c => (string?)c!["name"] == "own line")!["scatterUsdPerUnit"]!);
+        Assert.Equal("scatterUsdPerUnit", Field(await Save("saveContract", "SaveContractInput", new { requestId = Guid.NewGuid().ToString(), supplyGroupId = "sg_demo08", kind = "INDEXED", unit = "gal", standing = "OFFERED", scatterUsdPerUnit = -0.1 })));
     }
 
     [Fact]

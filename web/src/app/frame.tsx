@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react';
 import { Link, NavLink, Outlet, useLocation } from 'react-router';
 import { graphql } from '../lib/graphql/generated/index.ts';
 import { ask } from '../lib/graphql/client.ts';
-import { useUnits } from '../lib/units/units-context.tsx';
+import { HeatingProvider, useUnits } from '../lib/units/units-context.tsx';
 import { CoopSwitch } from './coop-switch.tsx';
 import { FirstSteps } from './first-steps.tsx';
 
@@ -20,6 +20,12 @@ const FrameQuery = graphql(`
       name
       isDemo
       isChosen
+    }
+    heatingValueSets {
+      inUse
+      propaneBtuPerGallon
+      oilBtuPerGallon
+      pelletsBtuPerTon
     }
     coop {
       name
@@ -127,7 +133,9 @@ export function Frame({ notice }: Props) {
         {error && <p className="fault">The server does not answer: {error.message}</p>}
       </header>
       <main id="main" tabIndex={-1} ref={main}>
-        <Outlet />
+        <HeatingProvider heating={data?.heatingValueSets.find((s) => s.inUse)}>
+          <Outlet />
+        </HeatingProvider>
         {coop && !coop.isDemo && !coop.newestStudy && (pathname === '/' || pathname === '/farms') && <FirstSteps />}
       </main>
       <footer>

@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Farms;
+using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 using MathNet.Numerics.Distributions;
 using static System.Math;
@@ -40,13 +41,14 @@ public static class Calibrations
     /// <param name="houses">Houses behind it, as described.</param>
     /// <param name="winters">Weather of their station by season year.</param>
     /// <param name="spreads">What is held before the bills; null = the defaults.</param>
+    /// <param name="values">Heating values that tickets and bills are turned into kWh by; null = those in use where nothing is chosen.</param>
     /// <returns>The fit.</returns>
     public static GroupFit Of(
-        SupplyGroupFacts group, FuelRecordFacts? record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, FitSpreads? spreads = null)
+        SupplyGroupFacts group, FuelRecordFacts? record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, FitSpreads? spreads = null, HeatingValueSet? values = null)
     {
         var held = spreads ?? new();
         var (gradeBSd, gradeCSd) = (held.GradeB, held.GradeC);
-        var lines = new EntryLines(group, record ?? new() { SupplyGroupId = string.Empty });
+        var lines = new EntryLines(group, record ?? new() { SupplyGroupId = string.Empty }, values);
         var use = FuelUses.Of(lines);
         var fuel = new ModelledFuel(houses, winters);
         var intervals = use.Intervals.ToList();

@@ -10,7 +10,7 @@ internal sealed record FuelLine(int No, FuelEntry Entry, double Kwh, double SdKw
 /// <summary>Lines of one record on their way through the rules: their fuel, their fate, what is asked.</summary>
 internal sealed class EntryLines
 {
-    /// <summary>Therms a hundred cubic feet where a bill tells none: 1.026 MMBtu per 1,000 cubic feet, 40 CFR 98 table NN-1.</summary>
+    /// <summary>Therms a hundred cubic feet where a bill tells none and no heating values are chosen: 1.026 MMBtu per 1,000 cubic feet, 40 CFR 98 table NN-1.</summary>
     internal const double PublishedThermsPerCcf = 1.026;
 
     private readonly EntryState[] states;
@@ -18,9 +18,10 @@ internal sealed class EntryLines
     /// <summary>Reads the lines of a record.</summary>
     /// <param name="group">Tank or meter.</param>
     /// <param name="record">Record.</param>
-    public EntryLines(SupplyGroupFacts group, FuelRecordFacts record)
+    /// <param name="values">Heating values; null = those in use where nothing is chosen.</param>
+    public EntryLines(SupplyGroupFacts group, FuelRecordFacts record, HeatingValueSet? values = null)
     {
-        (Group, Record) = (group, record);
+        (Group, Record, Heating) = (group, record, values ?? FuelSets.HeatingInUse);
         states = [.. record.Entries.Select((_, i) => new EntryState(i, EntryUse.Used, null, 0))];
         var price = MiddlePriceUsdPerKwh();
         for (var i = 0; i < record.Entries.Count; i++)
@@ -38,6 +39,9 @@ internal sealed class EntryLines
 
     /// <summary>Record.</summary>
     public FuelRecordFacts Record { get; }
+
+    /// <summary>Heating values that quantities are turned into kWh by.</summary>
+    public HeatingValueSet Heating { get; }
 
     /// <summary>Lines that can be used, in the record's order.</summary>
     public List<FuelLine> Sound { get; } = [];
@@ -74,20 +78,21 @@ internal sealed class EntryLines
         var factor = entry.ThermsPerCcf ?? Group.ThermsPerCcf;
         if (factor is null && Group.Fuel == FuelKind.NaturalGas && entry.Unit is "ccf" or "mcf" or "m3")
         {
-            const string Note = "Some bills give volume without a therm factor: 1.026 therms a Ccf is taken (40 CFR 98, table NN-1). The factor stands on the bill and changes monthly.";
-            if (!Notes.Contains(Note))
+            var chosen = Heating != FuelSets.HeatingInUse;
+            factor = chosen ? Heating.GasBtuPerCubicFoot / 1000 : PublishedThermsPerCcf;
+            var note = string.Create(CultureInfo.InvariantCulture, $"Some bills give volume without a therm factor: {factor:0.000} therms a Ccf is taken ({(chosen ? $"{Heating.Name}, chosen in the assumptions" : "40 CFR 98, table NN-1")}). The factor stands on the bill and changes monthly.");
+            if (!Notes.Contains(note))
             {
-                Notes.Add(Note);
+                Notes.Add(note);
             }
 
-            factor = PublishedThermsPerCcf;
         }
 
-        return HeatingValues.KwhPerUnit(Group.Fuel, entry.Unit, thermsPerCcf: factor);
+        return HeatingValues.KwhPerUnit(Group.Fuel, entry.Unit, Heating, factor);
     }
 
     /// <summary>Litres of a tank's fuel in so many kWh.</summary>
-    public double Litres(double kwh) => kwh / (HeatingValues.KwhPerUnit(Group.Fuel, "L") ?? HeatingValues.KwhPerUnit(FuelKind.Propane, "L")!.Value);
+    public double Litres(double kwh) => kwh / (HeatingValues.KwhPerUnit(Group.Fuel, "L", Heating) ?? HeatingValues.KwhPerUnit(FuelKind.Propane, "L", Heating)!.Value);
 
     /// <summary>A figure as people write it.</summary>
     internal static string Figure(double value) => value.ToString("#,0.##", CultureInfo.InvariantCulture);

@@ -16,10 +16,11 @@ public sealed record PastVolumes(string Unit, IReadOnlyList<(int Season, IReadOn
     /// <param name="record">Its lines.</param>
     /// <param name="houses">Houses behind it.</param>
     /// <param name="winters">Winters by season year.</param>
+    /// <param name="values">Heating values; null = those in use where nothing is chosen.</param>
     /// <returns>The volumes; no season = no line that counts.</returns>
-    public static PastVolumes Of(SupplyGroupFacts group, FuelRecordFacts record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters)
+    public static PastVolumes Of(SupplyGroupFacts group, FuelRecordFacts record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, HeatingValueSet? values = null)
     {
-        var lines = new EntryLines(group, record);
+        var lines = new EntryLines(group, record, values);
         FuelUses.Of(lines);
         var used = lines.Sound.Where(l => lines.States[l.No].Use is not (EntryUse.Held or EntryUse.Replaced)).OrderBy(l => l.Entry.ToOn).ThenBy(l => l.No).ToList();
         var written = used.GroupBy(l => l.Entry.Unit).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).FirstOrDefault()?.Key;
@@ -28,7 +29,7 @@ public sealed record PastVolumes(string Unit, IReadOnlyList<(int Season, IReadOn
         foreach (var line in used)
         {
             var entry = line.Entry;
-            var units = entry.Unit == unit && !entry.OnlyDollars ? (decimal)entry.Quantity : Math.Round((decimal)(line.Kwh / HeatingValues.KwhPerUnit(group.Fuel, unit)!.Value), 1);
+            var units = entry.Unit == unit && !entry.OnlyDollars ? (decimal)entry.Quantity : Math.Round((decimal)(line.Kwh / HeatingValues.KwhPerUnit(group.Fuel, unit, values)!.Value), 1);
             var parts = Parts(entry, fuel, Calibrations.ToldBase(group), notes);
             var (share, unitsBefore, centsBefore) = (0.0, 0m, 0L);
             for (var i = 0; i < parts.Count; i++)

@@ -11,12 +11,13 @@ public static class PricedTickets
     /// <param name="group">Tank or meter.</param>
     /// <param name="record">Its lines; held and replaced ones, credits, totals of a season and lines without a price do not count.</param>
     /// <param name="unit">Unit asked for.</param>
+    /// <param name="values">Heating values; null = those in use where nothing is chosen.</param>
     /// <returns>In order of time; a bill belongs to the month in which its middle day lies.</returns>
-    public static IReadOnlyList<TicketPoint> Of(SupplyGroupFacts group, FuelRecordFacts record, string unit)
+    public static IReadOnlyList<TicketPoint> Of(SupplyGroupFacts group, FuelRecordFacts record, string unit, HeatingValueSet? values = null)
     {
-        var lines = new EntryLines(group, record);
+        var lines = new EntryLines(group, record, values);
         FuelUses.Of(lines);
-        var perUnit = HeatingValues.KwhPerUnit(group.Fuel, unit) ?? throw new ArgumentException($"{group.Fuel} is not sold by the {unit}", nameof(unit));
+        var perUnit = HeatingValues.KwhPerUnit(group.Fuel, unit, values) ?? throw new ArgumentException($"{group.Fuel} is not sold by the {unit}", nameof(unit));
         var points = new List<TicketPoint>();
         foreach (var line in lines.Sound.Where(l => l.Entry.Kind != FuelEntryKind.Total && !l.Entry.OnlyDollars && l.Kwh > 0 && lines.States[l.No].Use is not (EntryUse.Held or EntryUse.Replaced)))
         {

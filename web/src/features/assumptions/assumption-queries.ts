@@ -8,6 +8,14 @@ export const UseEmissions = graphql(`
   }
 `);
 
+export const UseHeatingValues = graphql(`
+  mutation UseHeatingValues($input: HeatingValueSetInput!) {
+    useHeatingValueSet(input: $input) {
+      ...Saved
+    }
+  }
+`);
+
 export const Assumptions = graphql(`
   query Assumptions {
     heatingValueSets {
@@ -33,6 +41,7 @@ export const Assumptions = graphql(`
     coop {
       newestStudy {
         emissionFactors
+        heatingValues
       }
       scenarioSet {
         id

@@ -36,7 +36,7 @@ export function AssumptionsPage() {
         emissions={data.emissionSets}
         setId={s.id}
         revision={s.revision}
-        studied={data.coop.newestStudy?.emissionFactors}
+        studied={data.coop.newestStudy}
       />
       <CatalogueTable figures={data.coop.catalogueFigures} />
     </>

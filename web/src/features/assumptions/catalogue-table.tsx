@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { AssumptionsQuery } from '../../lib/graphql/generated/graphql.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
+import { inSentence } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { SaveFigure } from './assumption-queries.ts';
 import { digits, shown, toShown } from './assumption-units.ts';
@@ -28,7 +29,7 @@ const known: Record<string, string> = {
 
 /** The catalogue: every number with unit, range and source, one entry at a time; the co-op lays its own over it, with the reason. */
 export function CatalogueTable({ figures }: { figures: readonly Figure[] }) {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const queries = useQueryClient();
   const entries = [...new Map(figures.map((f) => [`${f.kind}~${f.code}`, f])).entries()];
   const [entry, choose] = useState(entries.find(([, f]) => f.code === 'foam')?.[0] ?? entries[0]?.[0] ?? '');
@@ -48,7 +49,7 @@ export function CatalogueTable({ figures }: { figures: readonly Figure[] }) {
         Costs, lives and saving factors that studies take for every house unless the house has a figure of its own.{' '}
         {own.length === 0
           ? 'The co-op has no figures of its own yet.'
-          : `The co-op has ${String(own.length)} of its own: ${own.map((f) => `${f.title} of ${f.of.toLowerCase()}`).join('; ')}.`}
+          : `The co-op has ${String(own.length)} of its own: ${own.map((f) => `${say(f.title)} of ${inSentence(say(f.of))}`).join('; ')}.`}
       </p>
       <label style={{ maxWidth: 420 }}>
         <span>entry</span>
@@ -59,7 +60,7 @@ export function CatalogueTable({ figures }: { figures: readonly Figure[] }) {
               <optgroup key={kind} label={title}>
                 {of.map(([key, f]) => (
                   <option key={key} value={key}>
-                    {f.of}
+                    {say(f.of)}
                   </option>
                 ))}
               </optgroup>
@@ -97,7 +98,7 @@ export function CatalogueTable({ figures }: { figures: readonly Figure[] }) {
               const at = (si: number) => digits(toShown(si, f.unit, units));
               return (
                 <tr key={f.name}>
-                  <td>{f.title}</td>
+                  <td>{say(f.title)}</td>
                   <td className="n chief">
                     <b>{at(f.value)}</b>
                   </td>

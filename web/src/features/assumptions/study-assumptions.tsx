@@ -11,7 +11,7 @@ type Sets = AssumptionsQuery['coop']['assumptionSets'];
 
 /** The assumptions of a study, each with unit, default, range and source, beside any earlier set. */
 export function StudyAssumptions({ setId, revision, sets }: { setId: string; revision: number; sets: Sets }) {
-  const { units } = useUnits();
+  const { units, say } = useUnits();
   const queries = useQueryClient();
   const [other, compare] = useState('defaults');
   const save = useMutation({
@@ -37,7 +37,7 @@ export function StudyAssumptions({ setId, revision, sets }: { setId: string; rev
         <select value={beside.key} onChange={(e) => compare(e.target.value)}>
           {sets.slice(1).map((s) => (
             <option key={s.key} value={s.key}>
-              {s.name}
+              {say(s.name)}
             </option>
           ))}
         </select>
@@ -62,7 +62,7 @@ export function StudyAssumptions({ setId, revision, sets }: { setId: string; rev
               </th>
               <th scope="col">unit</th>
               <th scope="col" className="n">
-                {beside.name}
+                {say(beside.name)}
               </th>
               <th scope="col" className="n">
                 taken between
@@ -76,7 +76,7 @@ export function StudyAssumptions({ setId, revision, sets }: { setId: string; rev
               const their = theirs.get(v.field);
               return (
                 <tr key={v.field}>
-                  <td>{v.title}</td>
+                  <td>{say(v.title)}</td>
                   <td className="n chief">
                     <NumberCell
                       label={v.title}

@@ -14,6 +14,7 @@ import {
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
 import { fuelColour, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { day, fuelUnit, inUnit } from './bills-words.ts';
 
 /** The last day of an interval, with its year where that begins: two bills may end in one month. */
@@ -25,6 +26,7 @@ const endOf = (days: readonly string[], at: number): string => {
 
 /** Billed against modelled by interval, a day, and what is left over. */
 export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel: Fuel; units: UnitSystem }) {
+  const { heating } = useUnits();
   const unit = fuelUnit(fuel, units);
   const data = bills.intervals.map((i, at) => ({
     key: i.toOn,
@@ -32,10 +34,10 @@ export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel:
       bills.intervals.map((x) => x.toOn),
       at,
     ),
-    billed: inUnit(i.billedKwh / i.heatedDays, fuel, units),
-    described: inUnit(i.describedKwh / i.heatedDays, fuel, units),
-    fitted: inUnit(i.fittedKwh / i.heatedDays, fuel, units),
-    left: inUnit(i.residualKwh / i.heatedDays, fuel, units),
+    billed: inUnit(i.billedKwh / i.heatedDays, fuel, units, heating),
+    described: inUnit(i.describedKwh / i.heatedDays, fuel, units, heating),
+    fitted: inUnit(i.fittedKwh / i.heatedDays, fuel, units, heating),
+    left: inUnit(i.residualKwh / i.heatedDays, fuel, units, heating),
     outlying: i.outlying,
     said: `${day(i.fromOn)} to ${day(i.toOn)}`,
   }));
@@ -56,10 +58,10 @@ export function BillsChart({ bills, fuel, units }: { bills: BillsFragment; fuel:
           i.fromOn,
           i.toOn,
           i.days,
-          n(inUnit(i.billedKwh, fuel, units)),
-          n(inUnit(i.describedKwh, fuel, units)),
-          n(inUnit(i.fittedKwh, fuel, units)),
-          n(inUnit(i.residualKwh, fuel, units)),
+          n(inUnit(i.billedKwh, fuel, units, heating)),
+          n(inUnit(i.describedKwh, fuel, units, heating)),
+          n(inUnit(i.fittedKwh, fuel, units, heating)),
+          n(inUnit(i.residualKwh, fuel, units, heating)),
           [i.note, i.metered ? null : `a total, ${String(i.heatedDays)} of its days heated`, i.outlying ? 'stands out' : null]
             .filter(Boolean)
             .join('; '),

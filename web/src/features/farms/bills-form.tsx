@@ -139,7 +139,7 @@ export function BillsForm({
   return (
     <section aria-label="change tickets and bills">
       <h2>{tank ? 'Tickets' : 'Bills'}, line by line</h2>
-      <BillsVerdict bills={shown} fuel={fuel} units={units} />
+      <BillsVerdict bills={shown} fuel={fuel} />
       <div className="form">
         {!tank && field('from', 'first day', 'date')}
         {field('to', tank ? 'day of the delivery' : 'day of the read', 'date')}

@@ -28,14 +28,14 @@ export function BillsPart({ supplyId }: { supplyId: string }) {
   const others = group.houses.length > 1 ? ` and the ${String(group.houses.length)} houses behind it` : '';
   if (doing === 'lines')
     return <BillsForm supplyId={supplyId} kind={kind} fuel={fuel} bills={bills} units={units} close={() => setDoing(null)} />;
-  if (doing === 'paste') return <BillsPaste supplyId={supplyId} fuel={fuel} kind={kind} units={units} close={() => setDoing(null)} />;
+  if (doing === 'paste') return <BillsPaste supplyId={supplyId} fuel={fuel} kind={kind} close={() => setDoing(null)} />;
   return (
     <section aria-label="tickets and bills">
       <h2>
         What the {what} say of {group.name}
         {others}
       </h2>
-      <BillsVerdict bills={bills} fuel={fuel} units={units} />
+      <BillsVerdict bills={bills} fuel={fuel} />
       {bills.intervals.length > 0 && <BillsChart bills={bills} fuel={fuel} units={units} />}
       <p className="below">
         {bills.entries.length > 0 && (

@@ -3,24 +3,12 @@ import { useState } from 'react';
 import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
-import type { Fuel, UnitSystem } from '../../lib/units/format.ts';
+import type { Fuel } from '../../lib/units/format.ts';
 import { ImportFuelRecord } from './bills-queries.ts';
 import { BillsVerdict } from './bills-verdict.tsx';
 
 /** Tickets or bills from a sheet: pasted or from a file, looked at first, then added. */
-export function BillsPaste({
-  supplyId,
-  fuel,
-  kind,
-  units,
-  close,
-}: {
-  supplyId: string;
-  fuel: Fuel;
-  kind: string;
-  units: UnitSystem;
-  close: () => void;
-}) {
+export function BillsPaste({ supplyId, fuel, kind, close }: { supplyId: string; fuel: Fuel; kind: string; close: () => void }) {
   const [text, setText] = useState('');
   const [file, setFile] = useState('pasted sheet');
   const [unit, setUnit] = useState('');
@@ -125,7 +113,7 @@ export function BillsPaste({
       {found?.preview && (
         <>
           <h2>With these rows</h2>
-          <BillsVerdict bills={found.preview} fuel={fuel} units={units} />
+          <BillsVerdict bills={found.preview} fuel={fuel} />
           {found.faults.length > 0 && (
             <label style={{ display: 'flex', gap: 8 }}>
               <input type="checkbox" style={{ width: 'auto' }} checked={goodOnly} onChange={(e) => setGoodOnly(e.target.checked)} />

@@ -1,5 +1,6 @@
 import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
-import { counted, fuelAmount, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { counted, type Fuel } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { day, sentence } from './bills-words.ts';
 
 const of100 = (factor: number) => `${factor < 1 ? '−' : '+'}${String(Math.abs(Math.round(100 * (factor - 1))))} %`;
@@ -7,16 +8,17 @@ const of100 = (factor: number) => `${factor < 1 ? '−' : '+'}${String(Math.abs(
 const offBy = (pct: number | null | undefined) => (pct == null ? 'an unknown share' : `${Math.abs(pct).toFixed(1)} %`);
 
 /** What the bills say, before any saving: reckoned against billed, the verdict, what to check first, the grade and what would raise it. */
-export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fuel: Fuel; units: UnitSystem }) {
+export function BillsVerdict({ bills, fuel }: { bills: BillsFragment; fuel: Fuel }) {
+  const { amount } = useUnits();
   const { check: c, multiplier: m, baseKwhPerDay: b, reasons: r, apart: a } = bills;
   const off = m ? Math.abs(m.value - 1) > 0.1 : false;
   return (
     <>
       {c && (
         <p className="lead">
-          We reckon <b>{fuelAmount(c.reckonedKwh, fuel, units)}</b> for {day(c.fromOn)} to {day(c.toOn)}; the bills say{' '}
-          <b>{fuelAmount(c.billedKwh, fuel, units)}</b>
-          {b && bills.baseIsFitted && b.value > 0 ? `, ${fuelAmount(b.value, fuel, units)} a day of it for what else burns there` : ''}
+          We reckon <b>{amount(c.reckonedKwh, fuel)}</b> for {day(c.fromOn)} to {day(c.toOn)}; the bills say{' '}
+          <b>{amount(c.billedKwh, fuel)}</b>
+          {b && bills.baseIsFitted && b.value > 0 ? `, ${amount(b.value, fuel)} a day of it for what else burns there` : ''}
           {c.seasonShare < 0.8 ? ` (${String(Math.round(100 * c.seasonShare))} % of the winter ${c.seasonName})` : ''}.
         </p>
       )}
@@ -64,7 +66,7 @@ export function BillsVerdict({ bills, fuel, units }: { bills: BillsFragment; fue
               {m.low != null && m.high != null
                 ? ` (nine in ten: ${m.low.toFixed(2)} to ${m.high.toFixed(2)})`
                 : ' (too few intervals for a range)'}
-              ; besides heating, {b ? fuelAmount(b.value, fuel, units) : 'nothing'} a day is burned
+              ; besides heating, {b ? amount(b.value, fuel) : 'nothing'} a day is burned
               {bills.baseIsFitted ? ', as read from the bills' : ''}. With that, the model is off by {offBy(bills.nmbePct)} in all and
               scatters by {offBy(bills.cvRmsePct)} from bill to bill; from the description alone by {offBy(bills.describedNmbePct)} and{' '}
               {offBy(bills.describedCvRmsePct)}. Believed are up to 5 and 15 %, the limits of ASHRAE Guideline 14 for months (there: NMBE

@@ -1,20 +1,12 @@
 import type { BillsFragment } from '../../lib/graphql/generated/graphql.ts';
-import { significant, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
-
-const UNITS: Record<Fuel, [string, number]> = {
-  NATURAL_GAS: ['therm', 29.3071],
-  PROPANE: ['gal', 26.7671],
-  FUEL_OIL: ['gal', 40.646],
-  ELECTRICITY: ['kWh', 1],
-  WOOD_PELLETS: ['ton', 4835.7],
-};
+import { fuelUnitOf, significant, type Fuel, type HeatingValues, type UnitSystem } from '../../lib/units/format.ts';
 
 /** Unit of fuel on charts and in tables. */
-export const fuelUnit = (fuel: Fuel, units: UnitSystem): string => (units === 'us' ? UNITS[fuel][0] : 'kWh');
+export const fuelUnit = (fuel: Fuel, units: UnitSystem): string => (units === 'us' ? fuelUnitOf(fuel, 'us')[0] : 'kWh');
 
 /** Fuel in that unit as a number, to what is known. */
-export const inUnit = (kwh: number, fuel: Fuel, units: UnitSystem, digits = 3): number =>
-  significant(units === 'us' ? kwh / UNITS[fuel][1] : kwh, digits);
+export const inUnit = (kwh: number, fuel: Fuel, units: UnitSystem, heating?: HeatingValues): number =>
+  significant(units === 'us' ? kwh / fuelUnitOf(fuel, 'us', heating)[1] : kwh, 3);
 
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 

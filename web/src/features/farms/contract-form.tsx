@@ -16,6 +16,7 @@ const numbers = [
   'floorUsdPerUnit',
   'adderUsdPerUnit',
   'indexShare',
+  'scatterUsdPerUnit',
   'blockUnits',
   'blockPaidMonth',
   'minimumTakeUnits',
@@ -154,6 +155,7 @@ export function ContractForm({
       {kind !== 'INDEXED' && field('overIndexUsdPerUnit', `or agreed anew each July: ${per} over the index of that month`)}
       {!priced && field('adderUsdPerUnit', `added to the index, ${per} (empty: 0)`)}
       {!priced && field('indexShare', 'times the index (empty: 1)')}
+      {!priced && field('scatterUsdPerUnit', `give or take, ${per}, drawn once a season (empty: 0)`)}
       {kind !== 'INDEXED' &&
         field(
           'blockUnits',

@@ -23,7 +23,7 @@ const usd = (v: number) => `$${v < 1 ? v.toFixed(3) : v.toFixed(2)}`;
 
 /** A contract in one sentence. */
 export function contractWords(c: Contract, unit = c.unit): string {
-  const index = `${c.indexShare ? `${String(c.indexShare)} x the index` : 'the monthly index'}${c.adderUsdPerUnit ? ` plus ${usd(c.adderUsdPerUnit)} a ${unit}` : ''}`;
+  const index = `${c.indexShare ? `${String(c.indexShare)} x the index` : 'the monthly index'}${c.adderUsdPerUnit ? ` plus ${usd(c.adderUsdPerUnit)} a ${unit}` : ''}${c.scatterUsdPerUnit ? `, give or take ${usd(c.scatterUsdPerUnit)}` : ''}`;
   const over = c.overIndexUsdPerUnit;
   const price =
     over != null ? `the index of July plus ${usd(over)} a ${unit}, agreed anew each season` : `${usd(c.priceUsdPerUnit ?? 0)} a ${unit}`;

@@ -6,7 +6,7 @@ import { GradeMark } from '../../components/grade-mark.tsx';
 import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
-import { area, fuelAmount, fuelName, heat, heatUnit, length } from '../../lib/units/format.ts';
+import { area, fuelName, heat, heatUnit, length } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { DeleteItem } from './delete-item.tsx';
 import { FarmForm } from './farm-form.tsx';
@@ -21,7 +21,7 @@ const shapeName = Object.fromEntries(shapes);
 /** A farm with its houses, tanks, meters and quotes. */
 export function FarmPage() {
   const { farmId = '' } = useParams();
-  const { units } = useUnits();
+  const { units, amount } = useUnits();
   const navigate = useNavigate();
   const [editing, setEditing] = useState<'farm' | 'supply' | null>(null);
   const { data, error } = useQuery({ queryKey: ['farm', farmId], queryFn: () => ask(Farm, { id: farmId }), placeholderData: (d) => d });
@@ -101,7 +101,7 @@ export function FarmPage() {
                   {h.bays > 1 ? `, ${String(h.bays)} bays` : ''}, {length(h.widthM, units)} × {length(h.lengthM, units)}
                 </td>
                 <td>{h.covering}</td>
-                <td className="n">{h.heat ? `${fuelAmount(h.heat.fuelKwh, h.fuel, units)} ${fuelName[h.fuel]}` : 'not reckoned yet'}</td>
+                <td className="n">{h.heat ? `${amount(h.heat.fuelKwh, h.fuel)} ${fuelName[h.fuel]}` : 'not reckoned yet'}</td>
                 <td>
                   <GradeMark grade={h.dataGrade} />
                 </td>

@@ -127,6 +127,7 @@ export const Supply = graphql(`
         floorUsdPerUnit
         adderUsdPerUnit
         indexShare
+        scatterUsdPerUnit
         blockUnits
         blockPaidMonth
         leftover

@@ -2,18 +2,8 @@ import { LedgerTable } from '../../components/ledger-table.tsx';
 import { PairBars } from '../../components/charts/bars.tsx';
 import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import type { HeatFragment } from '../../lib/graphql/generated/graphql.ts';
-import {
-  counted,
-  length,
-  fuelAmount,
-  fuelName,
-  heat,
-  heatUnit,
-  power,
-  temperature,
-  type Fuel,
-  type UnitSystem,
-} from '../../lib/units/format.ts';
+import { counted, length, fuelName, heat, heatUnit, power, temperature, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 
 interface Props {
   standing: HeatFragment;
@@ -26,6 +16,7 @@ const months = ['Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec', 'Jan', 'Feb', 'Mar', '
 
 /** Where the heat goes as a ledger, the heater against the coldest hour, and heat by month. */
 export function HouseHeat({ standing, other, fuel, units }: Props) {
+  const { amount } = useUnits();
   const lost = (h: HeatFragment) => h.roofKwh + h.sideWallsKwh + h.endWallsKwh + h.perimeterKwh + h.airKwh + h.purgeKwh;
   const lines: [string, (h: HeatFragment) => number, string?][] = [
     ['Roof', (h) => h.roofKwh],
@@ -93,8 +84,8 @@ export function HouseHeat({ standing, other, fuel, units }: Props) {
         </tbody>
       </LedgerTable>
       <p className="small quiet">
-        {fuelAmount(standing.fuelKwh, fuel, units)} of {fuelName[fuel]}
-        {other && <>; with the option {fuelAmount(other.fuelKwh, fuel, units)}</>}. Coldest hour {power(standing.peakKw, units)}
+        {amount(standing.fuelKwh, fuel)} of {fuelName[fuel]}
+        {other && <>; with the option {amount(other.fuelKwh, fuel)}</>}. Coldest hour {power(standing.peakKw, units)}
         {standing.heaterOutputKw ? ` against a heater that gives ${power(standing.heaterOutputKw, units)}` : ''}
         {standing.coldHours > 0 && <b style={{ color: 'var(--warn)' }}>; too small in {counted(standing.coldHours, 'hour')}</b>}; with all
         in place {power((other ?? standing).designKw, units)} at {temperature(standing.designC, units)}.

@@ -3,7 +3,8 @@ import { LedgerTable } from '../../components/ledger-table.tsx';
 import { Chief } from '../../components/chief.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import type { HouseQuery } from '../../lib/graphql/generated/graphql.ts';
-import { figure, fuelAmount, fuelName, heat, heatUnit, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { figure, fuelName, heat, heatUnit, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { told } from '../../lib/units/told.ts';
 
 type Option = NonNullable<HouseQuery['house']>['options'][number];
@@ -19,6 +20,7 @@ interface Props {
 
 /** Options side by side: what each saves, costs and asks of the grower, with its caution where it is chosen. */
 export function HouseOptions({ options, active, choose, standing, fuel, units }: Props) {
+  const { amount } = useUnits();
   return (
     <section>
       <h2>Options for this house</h2>
@@ -96,7 +98,7 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
               </td>
               <td className="small quiet note">
                 {o.key === 'none'
-                  ? `${fuelAmount(standing.fuelKwh, fuel, units)} in a middling season${standing.filmDueYear ? `; film due in ${String(standing.filmDueYear)}` : ''}.`
+                  ? `${amount(standing.fuelKwh, fuel)} in a middling season${standing.filmDueYear ? `; film due in ${String(standing.filmDueYear)}` : ''}.`
                   : told(asks(o).join('. ') + '.', units)}
                 {o.key === active && o.cautions.length > 0 && (
                   <span className="caution">
@@ -115,12 +117,13 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
 
 /** A better heater saves fuel, not heat: then the column says so. */
 function HeatSaved({ result: r, units }: { result: NonNullable<Option['result']>; units: UnitSystem }) {
+  const { amount } = useUnits();
   if (r.newFuel && r.newFuelKwh != null) {
     return (
       <>
         {heat(r.heatSavedKwh, units)}
         <span className="second">
-          burns {fuelAmount(r.newFuelKwh, r.newFuel, units)} of {fuelName[r.newFuel]}
+          burns {amount(r.newFuelKwh, r.newFuel)} of {fuelName[r.newFuel]}
         </span>
       </>
     );

@@ -4,7 +4,7 @@ import { Link, useParams, useSearchParams } from 'react-router';
 import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
-import { counted, fuelAmount, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
+import { counted, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
 import { inSentence } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { HeaterSizing } from './heater-sizing.tsx';
@@ -22,7 +22,7 @@ import { OptionSetForm } from './option-set-form.tsx';
 export function HousePage() {
   const { houseId = '' } = useParams();
   const [params, setParams] = useSearchParams();
-  const { units, say } = useUnits();
+  const { units, say, amount } = useUnits();
   const [editing, setEditing] = useState(false);
   const [choosing, setChoosing] = useState(false);
   const key = params.get('option');
@@ -111,8 +111,8 @@ export function HousePage() {
         {house.backCheck ? (
           <>
             Newest winter billed in full ({house.backCheck.seasonName}), all behind its tank or meter: we reckon{' '}
-            <b>{fuelAmount(house.backCheck.reckonedKwhFuel, house.fuel, units)}</b>; the bills say{' '}
-            <b>{fuelAmount(house.backCheck.billedKwhFuel, house.fuel, units)}</b>: {house.backCheck.verdict}.
+            <b>{amount(house.backCheck.reckonedKwhFuel, house.fuel)}</b>; the bills say{' '}
+            <b>{amount(house.backCheck.billedKwhFuel, house.fuel)}</b>: {house.backCheck.verdict}.
           </>
         ) : (
           'No fuel record: grade C, so every figure is wide. Two winters of bills would halve that.'

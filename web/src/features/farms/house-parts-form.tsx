@@ -3,7 +3,7 @@ import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { surfaceParts, type TypedParts } from './house-parts.ts';
-import { coverings, fuels, heaters, retrofits, shapes } from './house-words.ts';
+import { coverings, fuelOfHeater, fuels, heaterOfFuel, heaters, retrofits, shapes } from './house-words.ts';
 
 interface Props {
   typed: TypedParts;
@@ -153,13 +153,13 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
             <Choice
               label={`heater ${String(i + 1)}`}
               value={h.code}
-              change={(v) => put({ heaters: replaced(typed.heaters, i, { code: v }) })}
+              change={(v) => put({ heaters: replaced(typed.heaters, i, { code: v, fuel: fuelOfHeater(v, h.fuel) }) })}
               options={heaters}
             />
             <Choice
               label="burns"
               value={h.fuel}
-              change={(v) => put({ heaters: replaced(typed.heaters, i, { fuel: v }) })}
+              change={(v) => put({ heaters: replaced(typed.heaters, i, { fuel: v, code: heaterOfFuel(v, h.code) }) })}
               options={fuels}
             />
             <Field
@@ -191,6 +191,12 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
             </button>
           </div>
         ))}
+        {typed.heaters.some((h) => h.code === 'heatpump') && (
+          <p className="caption">
+            A heat pump that stands in the house is reckoned by its season&apos;s mean of heat over electricity, 2.3 where none is entered
+            (common practice, no source); one that an option would put in goes by the temperature outside, hour by hour.
+          </p>
+        )}
         <FaultList faults={of('heaters')} />
         <button
           className="link"

@@ -17,6 +17,8 @@ export const heaters = [
   ['condensing', 'condensing'],
   ['oilfurnace', 'oil furnace'],
   ['resistance', 'electric resistance'],
+  ['heatpump', 'heat pump, air source'],
+  ['pellet', 'wood pellets'],
 ] as const;
 
 export const fuels = [
@@ -24,7 +26,23 @@ export const fuels = [
   ['NATURAL_GAS', 'natural gas'],
   ['FUEL_OIL', 'No. 2 oil'],
   ['ELECTRICITY', 'electricity'],
+  ['WOOD_PELLETS', 'wood pellets'],
 ] as const;
+
+/** The fuel that a kind of heater is set to when it is chosen: its only one, or, where it cannot take the one told, the usual. */
+export const fuelOfHeater = (code: string, told: string): string => {
+  if (code === 'resistance' || code === 'heatpump') return 'ELECTRICITY';
+  if (code === 'pellet') return 'WOOD_PELLETS';
+  if (code === 'oilfurnace') return 'FUEL_OIL';
+  return code !== '' && (told === 'ELECTRICITY' || told === 'WOOD_PELLETS') ? 'PROPANE' : told;
+};
+
+/** The kind of heater that goes with a fuel when that is chosen: the one told where it takes it, else the usual. */
+export const heaterOfFuel = (fuel: string, told: string): string => {
+  const takes = fuelOfHeater(told, fuel) === fuel;
+  if (told === '' || takes) return told;
+  return fuel === 'ELECTRICITY' ? 'resistance' : fuel === 'WOOD_PELLETS' ? 'pellet' : fuel === 'FUEL_OIL' ? 'oilfurnace' : 'power';
+};
 
 export const shapes = [
   ['HOOP', 'hoop'],
@@ -39,6 +57,7 @@ export const fuelUnits: Record<string, readonly string[]> = {
   NATURAL_GAS: ['therm', 'ccf', 'mcf', 'm3', 'MMBtu', 'kWh'],
   FUEL_OIL: ['gal', 'L', 'MMBtu', 'kWh'],
   ELECTRICITY: ['kWh', 'MMBtu'],
+  WOOD_PELLETS: ['ton', 'lb', 'MMBtu', 'kWh'],
 };
 
 /** The unit a form begins with: the usual one of the chosen system among those the fuel is sold in. */

@@ -7,7 +7,7 @@ import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Expected } from '../../lib/units/typed-number.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
-import { coverings, fuels, fuelUnits, heaters, shapes, usualUnit } from './house-words.ts';
+import { coverings, fuelOfHeater, fuels, fuelUnits, heaterOfFuel, heaters, shapes, usualUnit } from './house-words.ts';
 import { type Answers, inputOf, looksLikeMetres, unanswered } from './new-house-answers.ts';
 import { NewHousePreview } from './new-house-preview.tsx';
 import { Choices, NewHouse } from './new-house-queries.ts';
@@ -135,7 +135,10 @@ export function NewHousePage() {
           <Choice
             label="kind"
             value={answers.heater}
-            change={put('heater')}
+            change={(v) => {
+              save.reset();
+              set({ ...answers, heater: v, fuel: fuelOfHeater(v, answers.fuel), unit: '' });
+            }}
             name="heaters"
             faults={faults}
             options={[['', 'not known: the usual one'], ...heaters]}
@@ -145,7 +148,17 @@ export function NewHousePage() {
         </fieldset>
         <fieldset className="form">
           <legend>7. Fuel, 8. last winter, 9. what else burns from it</legend>
-          <Choice label="fuel" value={answers.fuel} change={put('fuel')} name="fuel" faults={faults} options={fuels} />
+          <Choice
+            label="fuel"
+            value={answers.fuel}
+            change={(v) => {
+              save.reset();
+              set({ ...answers, fuel: v, heater: heaterOfFuel(v, answers.heater), unit: '' });
+            }}
+            name="fuel"
+            faults={faults}
+            options={fuels}
+          />
           {field('supply', 'tank or meter, if it has a name')}
           <Choice
             label="unit"

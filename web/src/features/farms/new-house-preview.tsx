@@ -1,21 +1,20 @@
 import type { NewHouseMutation } from '../../lib/graphql/generated/graphql.ts';
-import { fuelAmount } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 
 type Preview = NonNullable<NewHouseMutation['newHouse']['preview']>;
 
 /** The first answer, before any saving: what the house as described would burn, beside what was told. */
 export function NewHousePreview({ preview }: { preview: Preview }) {
-  const { units, say } = useUnits();
+  const { say, amount } = useUnits();
   const told = preview.toldKwhFuel;
   const miss = told ? preview.fuelKwh / told - 1 : 0;
   return (
     <section aria-live="polite">
       <h2>
-        We reckon <b>{fuelAmount(preview.fuelKwh, preview.fuel, units)}</b> for a middling winter ({preview.seasonName})
+        We reckon <b>{amount(preview.fuelKwh, preview.fuel)}</b> for a middling winter ({preview.seasonName})
         {told ? (
           <>
-            ; you told <b>{fuelAmount(told, preview.fuel, units)}</b> for the last one.
+            ; you told <b>{amount(told, preview.fuel)}</b> for the last one.
           </>
         ) : (
           '.'

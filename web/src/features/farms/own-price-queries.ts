@@ -30,6 +30,7 @@ export const OwnPrice = graphql(`
         meanOverSdUsdPerUnit
         adderUsdPerUnit
         indexShare
+        scatterUsdPerUnit
         verdict
         faults {
           message

@@ -52,6 +52,7 @@ export function OwnPricePart({ supply }: { supply: Supply }) {
             unit: own.unit,
             adderUsdPerUnit: String(Math.round(10000 * own.adderUsdPerUnit) / 10000),
             indexShare: String(Math.round(1000 * (own.indexShare ?? 1)) / 1000),
+            scatterUsdPerUnit: own.scatterUsdPerUnit == null ? '' : String(Math.round(10000 * own.scatterUsdPerUnit) / 10000),
           }}
           close={() => setUsing(false)}
         />

@@ -4,7 +4,7 @@ import { Link, useNavigate, useParams } from 'react-router';
 import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
-import { fuelAmount, fuelName } from '../../lib/units/format.ts';
+import { fuelName } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { BillsPart } from './bills-part.tsx';
 import { DeleteItem } from './delete-item.tsx';
@@ -18,7 +18,7 @@ import { SupplyForm } from './supply-form.tsx';
 /** A tank or meter: who hangs on it, how it pays, what it was billed. */
 export function SupplyPage() {
   const { supplyId = '' } = useParams();
-  const { units } = useUnits();
+  const { amount } = useUnits();
   const navigate = useNavigate();
   const [editing, setEditing] = useState<'supply' | null>(null);
   const { data, error } = useQuery({
@@ -53,7 +53,7 @@ export function SupplyPage() {
         </b>
         {reckoned > 0 && (
           <>
-            , <b>{fuelAmount(reckoned, s.fuel, units)}</b> in a middling winter
+            , <b>{amount(reckoned, s.fuel)}</b> in a middling winter
           </>
         )}
         .

@@ -1,3 +1,5 @@
+import { useUnits } from '../../lib/units/units-context.tsx';
+
 interface Farm {
   id: string;
   name: string;
@@ -18,6 +20,7 @@ export function OptionChoice({
   optionId: string;
   choose: (optionId: string) => void;
 }) {
+  const { say } = useUnits();
   if (farms.length === 0) return null;
   return (
     <div className="form">
@@ -42,7 +45,7 @@ export function OptionChoice({
         <select value={optionId} onChange={(e) => choose(e.target.value)}>
           {options.map((o) => (
             <option key={o.id} value={o.id}>
-              {o.title}
+              {say(o.title)}
             </option>
           ))}
         </select>

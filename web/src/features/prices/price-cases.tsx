@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { CaseEffectsQuery, PricesQuery as Answer } from '../../lib/graphql/generated/graphql.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, figure, ofHundred, type Fuel } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { FactorLine } from './factor-line.tsx';
 import { paidBack, seasonName } from './price-words.ts';
 import { CaseEffects, ChooseCase } from './prices-queries.ts';
@@ -33,6 +34,7 @@ export function PriceCases({
   begin: (season: number) => void;
 }) {
   const queries = useQueryClient();
+  const { say } = useUnits();
   const set = coop.scenarioSet;
   const choose = useMutation({
     mutationFn: (kind: Kind | null) =>
@@ -122,9 +124,7 @@ export function PriceCases({
                 <tr key={c.kind} className={c.inUse ? 'chosen' : undefined}>
                   <td>
                     <b>{c.title}</b>
-                    <span className="second">
-                      {c.words} {c.source}.
-                    </span>
+                    <span className="second">{say(`${c.words} ${c.source}.`)}</span>
                   </td>
                   <td className="mark">
                     <FactorLine factors={c.factors as { fuel: Fuel; bySeason: number[] }[]} label={c.title} />

@@ -1,14 +1,18 @@
+import { unitIn, usdPerUnitIn } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { percent, usd, type Settings } from './price-words.ts';
 
 /** The price model under each choice: how much it moves, and where a price may stand after one, five and fifteen years. */
 export function PriceModels({ models, unit, lastMonth }: { models: Settings['models']; unit: string; lastMonth: string }) {
+  const { units } = useUnits();
+  const at = (price: number) => usd(usdPerUnitIn(price, unit, units));
   const years = models[0]?.outlook.map((o) => o.years) ?? [];
   return (
     <>
       <h3>What moves</h3>
       <p className="caption">
-        Dollars a {unit} by the record, years from {lastMonth}; one in ten futures is under the first and one in ten over the second figure.
-        The shape of the year and a price case are not in it.
+        Dollars a {unitIn(unit, units)} by the record, years from {lastMonth}; one in ten futures is under the first and one in ten over the
+        second figure. The shape of the year and a price case are not in it.
       </p>
       <div className="scroll" role="region" aria-label="table of price models, scrolls sideways" tabIndex={0}>
         <table className="stack">
@@ -49,9 +53,9 @@ export function PriceModels({ models, unit, lastMonth }: { models: Settings['mod
                 </td>
                 {m.outlook.map((o) => (
                   <td key={o.years} className="n" data-name={`after ${String(o.years)}`}>
-                    {usd(o.middle)}, {usd(o.mean)}
+                    {at(o.middle)}, {at(o.mean)}
                     <span className="second">
-                      {usd(o.p10)} to {usd(o.p90)}
+                      {at(o.p10)} to {at(o.p90)}
                     </span>
                   </td>
                 ))}

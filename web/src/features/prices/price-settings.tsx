@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { LevelMeaning } from '../../lib/graphql/generated/graphql.ts';
 import { fuelName, ofHundred, type Fuel } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { PriceModels } from './price-models.tsx';
 import { asTold, asTyped, paidBackBy, percent, trialOf, unitOf, type Settings, type Typed } from './price-words.ts';
 import { SaveSettings, SettingsQuery, TrialQuery } from './prices-queries.ts';
@@ -14,20 +15,22 @@ interface SetRow {
 
 /** How one fuel's price is assumed to move: for those who want to change it, with what moves when they do. */
 export function PriceSettings({ fuel, set, optionId }: { fuel: Fuel; set: SetRow; optionId: string }) {
+  const { units } = useUnits();
   const { data, error } = useQuery({ queryKey: ['price-settings', fuel], queryFn: () => ask(SettingsQuery, { fuel, trial: null }) });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading how the price moves.</p>;
   if (!data.priceSettings) return <p>There is no price record for {fuelName[fuel]} that can be used; import one first.</p>;
-  return <Form key={`${fuel}-${String(set.revision)}`} fuel={fuel} set={set} optionId={optionId} settings={data.priceSettings} />;
+  return <Form key={`${fuel}-${String(set.revision)}-${units}`} fuel={fuel} set={set} optionId={optionId} settings={data.priceSettings} />;
 }
 
 function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; optionId: string; settings: Settings }) {
   const queries = useQueryClient();
-  const known = (own: boolean): Typed => Object.fromEntries(settings.knobs.map((k) => [k.field, own ? asTyped(k.field, k.own) : '']));
+  const { units, say } = useUnits();
+  const known = (own: boolean): Typed => Object.fromEntries(settings.knobs.map((k) => [k.field, own ? asTyped(k, k.own, units) : '']));
   const [typed, type] = useState<Typed>(() => known(true));
   const [meaning, mean] = useState<LevelMeaning>(settings.levelMeaning);
-  const trial = trialOf(fuel, meaning, typed);
-  const changed = meaning !== settings.levelMeaning || settings.knobs.some((k) => typed[k.field] !== asTyped(k.field, k.own));
+  const trial = trialOf(fuel, meaning, settings.knobs, typed, units);
+  const changed = meaning !== settings.levelMeaning || settings.knobs.some((k) => typed[k.field] !== asTyped(k, k.own, units));
   const key = JSON.stringify(trial);
   const tried = useQuery({
     queryKey: ['price-settings', fuel, key],
@@ -57,6 +60,7 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
   const models = (changed && tried.data?.priceSettings?.models) || settings.models;
   const ends = changed ? effect.data?.option?.priceTrial : undefined;
   const free = settings.freeFit;
+  const plain = (field: string, value: number) => asTyped({ field, unit: '' }, value, units);
   return (
     <>
       <fieldset>
@@ -92,7 +96,7 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
           <tbody>
             {settings.knobs.map((k) => {
               const text = typed[k.field] ?? '';
-              const wrong = asTold(k.field, text) === undefined;
+              const wrong = asTold(k, text, units) === undefined;
               const mine = faults.filter((f) => f.field === k.field);
               return (
                 <tr key={k.field}>
@@ -101,7 +105,7 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
                     <input
                       className="inline"
                       inputMode="decimal"
-                      aria-label={`${k.title}, ${unitOf(k)}`}
+                      aria-label={`${k.title}, ${unitOf(k, units)}`}
                       aria-invalid={wrong || mine.length > 0}
                       placeholder="default"
                       value={text}
@@ -109,15 +113,15 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
                     />
                     {wrong && <span className="fault second">a number, please</span>}
                   </td>
-                  <td style={{ whiteSpace: 'nowrap' }}>{unitOf(k)}</td>
+                  <td style={{ whiteSpace: 'nowrap' }}>{unitOf(k, units)}</td>
                   <td className="n" data-name="default">
-                    {k.usual == null ? 'the record' : asTyped(k.field, Number(k.usual.toPrecision(3)))}
+                    {k.usual == null ? 'the record' : asTyped(k, Number(k.usual.toPrecision(3)), units)}
                   </td>
                   <td className="small quiet note">
-                    {k.words}
+                    {say(k.words)}
                     {mine.map((f) => (
                       <span key={f.message} className="fault second" role="alert">
-                        {f.message} {f.remedy}
+                        {say(`${f.message} ${f.remedy}`)}
                       </span>
                     ))}
                   </td>
@@ -138,9 +142,9 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
             onClick={() =>
               type({
                 ...typed,
-                shortReversionPerYear: asTyped('shortReversionPerYear', free.shortReversionPerYear),
-                longShare: asTyped('longShare', free.longShare),
-                volatilityPerYear: asTyped('volatilityPerYear', free.volatilityPerYear),
+                shortReversionPerYear: plain('shortReversionPerYear', free.shortReversionPerYear),
+                longShare: plain('longShare', free.longShare),
+                volatilityPerYear: plain('volatilityPerYear', free.volatilityPerYear),
               })
             }
           >

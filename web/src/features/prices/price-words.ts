@@ -1,4 +1,5 @@
 import type { PriceSettingsInput, PriceSettingsQuery } from '../../lib/graphql/generated/graphql.ts';
+import { unitIn, usdPerUnitIn, type UnitSystem } from '../../lib/units/format.ts';
 
 export type Settings = NonNullable<PriceSettingsQuery['priceSettings']>;
 export type Knob = Settings['knobs'][number];
@@ -13,19 +14,31 @@ export const paidBackBy = (season: number | null | undefined): string => (season
 export const usd = (v: number): string => `$${v.toFixed(v < 1 ? 3 : v < 100 ? 2 : 0)}`;
 export const percent = (share: number): string => `${String(Number((100 * share).toPrecision(3)))} %`;
 
-export const unitOf = (k: Knob): string =>
-  k.field === 'longShare' ? '%' : PERCENT.has(k.field) ? '% a year' : k.unit === '1/a' ? 'a year' : k.unit.replace('$/', '$ a ');
+export const unitOf = (k: Pick<Knob, 'field' | 'unit'>, u: UnitSystem): string =>
+  k.field === 'longShare'
+    ? '%'
+    : PERCENT.has(k.field)
+      ? '% a year'
+      : k.unit === '1/a'
+        ? 'a year'
+        : k.unit.startsWith('$/')
+          ? `$ a ${unitIn(k.unit.slice(2), u)}`
+          : k.unit;
+
+/** What a parameter is multiplied by to be shown: per cent, or a price a unit of the chosen system. */
+const times = (k: Pick<Knob, 'field' | 'unit'>, u: UnitSystem): number =>
+  PERCENT.has(k.field) ? 100 : k.unit.startsWith('$/') ? usdPerUnitIn(1, k.unit.slice(2), u) : 1;
 
 /** A parameter as one types it. */
-export const asTyped = (field: string, value: number | null | undefined): string =>
-  value == null ? '' : String(Number((PERCENT.has(field) ? 100 * value : value).toPrecision(4)));
+export const asTyped = (k: Pick<Knob, 'field' | 'unit'>, value: number | null | undefined, u: UnitSystem): string =>
+  value == null ? '' : String(Number((times(k, u) * value).toPrecision(4)));
 
 /** What is typed as the engine takes it; null = left to the default, undefined = no number. */
-export function asTold(field: string, typed: string): number | null | undefined {
+export function asTold(k: Pick<Knob, 'field' | 'unit'>, typed: string, u: UnitSystem): number | null | undefined {
   const text = typed.trim().replace(/[$%,\s]/g, '');
   if (text === '') return null;
   const value = Number(text);
-  return Number.isFinite(value) ? (PERCENT.has(field) ? value / 100 : value) : undefined;
+  return Number.isFinite(value) ? value / times(k, u) : undefined;
 }
 
 export type Typed = Record<string, string>;
@@ -34,8 +47,16 @@ export type Typed = Record<string, string>;
 export function trialOf(
   fuel: PriceSettingsInput['fuel'],
   levelMeaning: PriceSettingsInput['levelMeaning'],
+  knobs: readonly Pick<Knob, 'field' | 'unit' | 'own'>[],
   typed: Typed,
+  u: UnitSystem,
 ): PriceSettingsInput | undefined {
-  const told = Object.fromEntries(Object.entries(typed).map(([field, text]) => [field, asTold(field, text)]));
+  // a figure that nobody touched stays as it is told, not as it is rounded for its field
+  const told = Object.fromEntries(
+    knobs.map((k) => {
+      const text = typed[k.field] ?? '';
+      return [k.field, text === asTyped(k, k.own, u) ? (k.own ?? null) : asTold(k, text, u)];
+    }),
+  );
   return Object.values(told).includes(undefined) ? undefined : { fuel, levelMeaning, ...(told as Record<string, number | null>) };
 }

@@ -2,6 +2,8 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useSearchParams } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { fuelName, type Fuel } from '../../lib/units/format.ts';
+import { inSentence } from '../../lib/units/told.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import { CorrelationsPart } from './correlations-part.tsx';
 import { OptionChoice } from './option-choice.tsx';
 import { PriceCases, useEffects } from './price-cases.tsx';
@@ -13,6 +15,7 @@ const fuels: Fuel[] = ['NATURAL_GAS', 'PROPANE', 'FUEL_OIL', 'ELECTRICITY', 'WOO
 
 /** How prices are assumed to move: named cases laid over the futures, and the settings of the model, each with what it does to one option. */
 export function PricesPage() {
+  const { say } = useUnits();
   const [params, setParams] = useSearchParams();
   const change = (to: Record<string, string>) => setParams({ ...Object.fromEntries(params), ...to }, { replace: true });
   const told = params.get('from');
@@ -51,15 +54,15 @@ export function PricesPage() {
           Studies take a price case: {named.title.toLowerCase()} from <b>{seasonName(set.firstSeason + inUse.firstSeason)}</b>
           {found && end(named.kind) && (
             <>
-              ; {option?.title.toLowerCase()} is then paid back <b>{paidBackBy(end(named.kind)?.paybackSeason)}</b> in half the futures,
-              without it {paidBackBy(found.base.paybackSeason)}
+              ; {inSentence(say(option?.title ?? ''))} is then paid back <b>{paidBackBy(end(named.kind)?.paybackSeason)}</b> in half the
+              futures, without it {paidBackBy(found.base.paybackSeason)}
             </>
           )}
           .
         </h1>
       ) : found && collapse && spike ? (
         <h1>
-          {option?.title} is paid back <b>{paidBackBy(found.base.paybackSeason)}</b> in half the futures; should prices collapse,{' '}
+          {say(option?.title ?? '')} is paid back <b>{paidBackBy(found.base.paybackSeason)}</b> in half the futures; should prices collapse,{' '}
           <b>{paidBackBy(collapse.paybackSeason)}</b>; after a spike of two winters, <b>{paidBackBy(spike.paybackSeason)}</b>.
         </h1>
       ) : (
@@ -70,7 +73,7 @@ export function PricesPage() {
       <p className="lead">
         {option && house.data?.house && (
           <>
-            <Link to={`/options/${option.id}`}>{option.title}</Link>, {house.data.house.farm.name}, {house.data.house.name}.{' '}
+            <Link to={`/options/${option.id}`}>{say(option.title)}</Link>, {house.data.house.farm.name}, {house.data.house.name}.{' '}
           </>
         )}
         The records behind the prices stand on the <Link to="/fuel">Fuel page</Link>.

@@ -3,7 +3,7 @@ import { Link, useParams } from 'react-router';
 import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
-import { dollars, fuelAmount, fuelName, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
+import { dollars, fuelName, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { OptionCosts } from './option-costs.tsx';
 import { OptionFan, OptionPayback } from './option-money.tsx';
@@ -81,14 +81,14 @@ function Heading({ option }: { option: Option }) {
 
 /** What it saves; a better heater saves fuel and no heat, and that is said. */
 function Worth({ result: r, movesTo }: { result: Result; movesTo?: string | null }) {
-  const { units } = useUnits();
+  const { units, amount } = useUnits();
   const noHeat = Math.abs(r.heatSavedShare) < 0.005 && r.fuelSavedKwh > 0;
   return (
     <>
       It saves <b>{dollars(r.savingUsd.p50)}</b> a season, the mean of all seasons at their own prices, after running and renewals (
       {dollars(r.savingUsd.p10)} to {dollars(r.savingUsd.p90)}),{' '}
       {r.newFuel && r.newFuelKwh != null
-        ? `by burning ${fuelAmount(r.newFuelKwh, r.newFuel, units)} of ${fuelName[r.newFuel]} a season on ${movesTo ?? 'the monthly index'} instead`
+        ? `by burning ${amount(r.newFuelKwh, r.newFuel)} of ${fuelName[r.newFuel]} a season on ${movesTo ?? 'the monthly index'} instead`
         : noHeat
           ? `by burning ${heat(r.fuelSavedKwh, units)} ${heatUnit(units)} less fuel for the same heat: it saves fuel, not heat`
           : `and ${String(Math.round(100 * r.heatSavedShare))} % of the heat`}

@@ -1,5 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { counted, dollars, fromMetres, heat, inDegrees, length, ofHundred, speed, significant, temperature, toMetres } from './format.ts';
+import {
+  counted,
+  dollars,
+  fromMetres,
+  fuelAmount,
+  fuelUnitOf,
+  heat,
+  inDegrees,
+  length,
+  ofHundred,
+  speed,
+  significant,
+  temperature,
+  toMetres,
+} from './format.ts';
 
 describe('figures', () => {
   it('shows no more digits than are known', () => {
@@ -22,6 +36,14 @@ describe('figures', () => {
     expect(toMetres('', 'us')).toBeUndefined();
     expect(toMetres('wide', 'si')).toBeNaN();
     expect(fromMetres(9.144, 'us')).toBe('30');
+  });
+  it('counts fuel in the unit it is bought by, on the heating values chosen', () => {
+    const later = { propaneBtuPerGallon: 91_452, oilBtuPerGallon: 137_381, pelletsBtuPerTon: 16_500_000 };
+    expect(fuelAmount(40_646, 'FUEL_OIL', 'us')).toBe('1,000 gal');
+    expect(fuelAmount(40_646, 'FUEL_OIL', 'us', later)).toBe('1,010 gal');
+    expect(fuelAmount(40_646, 'FUEL_OIL', 'si')).toBe('3,790 L');
+    expect(fuelAmount(29_307.1, 'NATURAL_GAS', 'us', later)).toBe('1,000 therm');
+    expect(fuelUnitOf('WOOD_PELLETS', 'si')[1]).toBeCloseTo(4835.67 / 0.90718, 1);
   });
   it('counts one line and two lines', () => {
     expect(counted(1, 'line')).toBe('1 line');

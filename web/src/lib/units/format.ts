@@ -60,27 +60,32 @@ export const speed = (mPerS: number, u: UnitSystem): string =>
 export const power = (kw: number, u: UnitSystem): string =>
   u === 'us' ? `${grouped(significant(kw * 3.412142, 3))} kBtu/h` : `${grouped(significant(kw, 3))} kW`;
 
-const US_FUEL: Record<Fuel, [unit: string, kwh: number]> = {
-  NATURAL_GAS: ['therm', 29.3071],
-  PROPANE: ['gal', 26.7671],
-  FUEL_OIL: ['gal', 40.646],
-  ELECTRICITY: ['kWh', 1],
-  WOOD_PELLETS: ['ton', 4835.7],
-};
+/** Printed heating values: Btu a gallon of propane and of oil, a short ton of pellets. */
+export interface HeatingValues {
+  propaneBtuPerGallon: number;
+  oilBtuPerGallon: number;
+  pelletsBtuPerTon: number;
+}
+
+/** EIA 2012, which the server takes where the assumptions choose none. */
+export const USUAL_HEATING: HeatingValues = { propaneBtuPerGallon: 91_333, oilBtuPerGallon: 138_690, pelletsBtuPerTon: 16_500_000 };
 
 const TON_T = 0.90718474;
-/** Where gas and power are counted by their heat, propane and oil by volume, pellets by weight. */
-const SI_FUEL: Record<Fuel, [unit: string, kwh: number]> = {
-  NATURAL_GAS: ['kWh', 1],
-  PROPANE: ['L', US_FUEL.PROPANE[1] / GALLON_L],
-  FUEL_OIL: ['L', US_FUEL.FUEL_OIL[1] / GALLON_L],
-  ELECTRICITY: ['kWh', 1],
-  WOOD_PELLETS: ['t', US_FUEL.WOOD_PELLETS[1] / TON_T],
+const BTU_KWH = MMBTU_KWH / 1e6;
+
+/** The unit a fuel is bought by and its kWh. Under SI gas and power are counted by their heat, propane and oil by volume, pellets by weight. */
+export const fuelUnitOf = (fuel: Fuel, u: UnitSystem, heating: HeatingValues = USUAL_HEATING): [unit: string, kwh: number] => {
+  const [volume, weight] = u === 'us' ? [1, 1] : [GALLON_L, TON_T];
+  if (fuel === 'ELECTRICITY') return ['kWh', 1];
+  if (fuel === 'NATURAL_GAS') return u === 'us' ? ['therm', MMBTU_KWH / 10] : ['kWh', 1];
+  return fuel === 'WOOD_PELLETS'
+    ? [u === 'us' ? 'ton' : 't', (heating.pelletsBtuPerTon * BTU_KWH) / weight]
+    : [u === 'us' ? 'gal' : 'L', ((fuel === 'PROPANE' ? heating.propaneBtuPerGallon : heating.oilBtuPerGallon) * BTU_KWH) / volume];
 };
 
 /** Fuel in the unit it is bought by. */
-export const fuelAmount = (kwh: number, fuel: Fuel, u: UnitSystem): string => {
-  const [unit, per] = (u === 'us' ? US_FUEL : SI_FUEL)[fuel];
+export const fuelAmount = (kwh: number, fuel: Fuel, u: UnitSystem, heating?: HeatingValues): string => {
+  const [unit, per] = fuelUnitOf(fuel, u, heating);
   const amount = kwh / per;
   return `${grouped(significant(amount, 3), Math.abs(amount) < 10 ? 1 : 0)} ${unit}`;
 };
