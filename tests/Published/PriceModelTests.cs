@@ -79,4 +79,20 @@ public class PriceModelTests
         Assert.Equal(0, Correlation.Nearest(nearest).Distance);
         Assert.Empty(Correlation.Check([.. Correlation.ShortDefault], "shortCorrelations"));
     }
+
+    [Theory]
+    [InlineData(0, 1, 1.4, 1.4, "Row 1, column 2 (gas with propane) is 1.4.")]
+    [InlineData(0, 1, -1.01, -1.01, "Row 1, column 2 (gas with propane) is -1.01.")]
+    [InlineData(1, 2, 0.7, 0.6, "Row 2, column 3 (propane with oil) is 0.7, row 3, column 2 is 0.6.")]
+    [InlineData(2, 2, 0.9, 0.9, "Row 3, column 3 (oil with oil) is 0.9.")]
+    [InlineData(0, 3, double.NaN, double.NaN, "Row 1, column 4 (gas with electricity) is NaN.")]
+    public void A_number_that_is_no_correlation_is_named_by_its_place(int row, int column, double value, double mirrored, string message)
+    {
+        var matrix = Correlation.ShortDefault.ToArray();
+        (matrix[4 * row + column], matrix[4 * column + row]) = (value, mirrored);
+        var fault = Assert.Single(Correlation.Check(matrix, "shortCorrelations"));
+        Assert.Equal(("NOT_A_CORRELATION", "shortCorrelations", message), (fault.Code, fault.Field, fault.Message));
+        Assert.Contains("from -1 to 1, the same on both sides of the diagonal, and 1 on it", fault.Remedy, StringComparison.Ordinal);
+        Assert.Equal("SIZE", Assert.Single(Correlation.Check([.. matrix[..9]], "shortCorrelations")).Code);
+    }
 }

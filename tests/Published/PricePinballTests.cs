@@ -42,51 +42,11 @@ public class PricePinballTests
     [Fact]
     public void The_quantiles_are_those_of_the_three_kinds_of_times()
     {
-        Assert.Equal(1.774523, Quantile(0.95), 1e-6);
-        Assert.Equal(0.669728, Quantile(0.75), 1e-6);
-        Assert.Equal(PriceModel.P95, Quantile(0.95), 1e-6);
-        Assert.Equal(PriceModel.P90, Quantile(0.90), 1e-6);
+        Assert.Equal(1.774523, BackTestScore.MixedQuantile(0.95), 1e-6);
+        Assert.Equal(0.669728, BackTestScore.MixedQuantile(0.75), 1e-6);
+        Assert.Equal(PriceModel.P95, BackTestScore.MixedQuantile(0.95), 1e-6);
+        Assert.Equal(PriceModel.P90, BackTestScore.MixedQuantile(0.90), 1e-6);
     }
 
-    private static double Pinball(double away, double sd) => Enumerable.Range(1, 19).Average(i =>
-    {
-        var q = 0.05 * i;
-        var d = away - sd * Quantile(q);
-        return 2 * Math.Max(q * d, (q - 1) * d);
-    });
-
-    /// <summary>Quantile of a normal whose spread is 0.7, 1 or 1.5 with probability 1/4, 1/2, 1/4, by halving.</summary>
-    private static double Quantile(double q)
-    {
-        var (low, high) = (-8.0, 8.0);
-        for (var i = 0; i < 60; i++)
-        {
-            var z = (low + high) / 2;
-            (low, high) = 0.25 * Below(z / 0.7) + 0.5 * Below(z) + 0.25 * Below(z / 1.5) < q ? (z, high) : (low, z);
-        }
-
-        return (low + high) / 2;
-    }
-
-    private static double Below(double z) => MathNet.Numerics.Distributions.Normal.CDF(0, 1, z);
-
-    /// <summary>Mean of the horizons' mean scores, each forecast by a model of the first months alone.</summary>
-    private static double Score(string code, Func<PriceRecord, PriceModel> fit)
-    {
-        var record = ShippedRecords.Of(code);
-        var (first, x) = (record.FirstMonthOn, record.LogPrices);
-        var (sums, counts) = (new double[5], new int[5]);
-        for (var t = 120; t <= x.Length - 12; t += 3)
-        {
-            var model = fit(new(first, x[..t], 0, 0));
-            for (var h = 1; h <= 5 && t - 1 + 12 * h <= x.Length - 1; h++)
-            {
-                var at = t - 1 + 12 * h;
-                sums[h - 1] += Pinball(x[at] - model.Median(h) - model.Shape[(first.Month - 1 + at) % 12], Math.Sqrt(model.ForecastVariance(h)));
-                counts[h - 1]++;
-            }
-        }
-
-        return sums.Zip(counts, (s, n) => s / n).Average();
-    }
+    private static double Score(string code, Func<PriceRecord, PriceModel> fit) => BackTestScore.Of(code, part => BackTestScore.Model(part, fit(part))).Pinball;
 }

@@ -37,5 +37,17 @@ public class RecordFitTests
             && Near(root.P, p, 3) && Near(fit.ResidualKurtosis, kurtosis, 2) && Near(fit.ResidualLag, lag, 2), words);
     }
 
+    /// <summary>Least squares says a price returns too fast: with Kendall's (1 + 3 b) / n added, gas has a half-life of 18 months, propane of 59, and oil returns nowhere.</summary>
+    [Theory]
+    [InlineData("gas-henry-hub", 18)]
+    [InlineData("propane-mont-belvieu", 59)]
+    [InlineData("oil-new-york-harbor", null)]
+    public void What_is_left_of_the_return_when_its_bias_is_taken_out(string code, int? months)
+    {
+        var fit = OneFactorFit.Of(ShippedRecords.Plain(ShippedRecords.Of(code, "1997-01", "2023-08")));
+        var straight = fit with { Persistence = fit.Persistence + (1 + 3 * fit.Persistence) / fit.Pairs };
+        Assert.Equal(months, straight.HalfLifeMonths is { } found ? (int)Math.Round(found) : null);
+    }
+
     private static bool Near(double value, double expected, int digits) => Math.Abs(value - expected) <= 1.01 * Math.Pow(10, -digits);
 }

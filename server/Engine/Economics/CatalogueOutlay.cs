@@ -32,7 +32,7 @@ internal static class CatalogueOutlay
         Add($"{title}: by rated input", N("outlayPerInputKw") * input, input, "kW");
         if (N("premiumPerCover") > 0)
         {
-            Add($"{title}: premium over plain film", N("premiumPerCover") * house.CoverM2 / 2, house.CoverM2 / 2, "m2");
+            Add($"{title}: premium over plain film", N("premiumPerCover") * house.CoverM2, house.CoverM2, "m2");
             if (timing == OptionTiming.Now)
             {
                 Add("Both films renewed before their time", N("earlyPerCover") * house.CoverM2, house.CoverM2, "m2");

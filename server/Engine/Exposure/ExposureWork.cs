@@ -113,7 +113,7 @@ internal sealed class ExposureWork
         return [.. house.Pool.Select(w => HeatPump.ElectricityPerHeat(w, inside))];
     }
 
-    /// <summary>One option on every house that has it, at the mean of its realised factor.</summary>
+    /// <summary>One option on every house that has it, at the mean of its realised factor less what is taken back as warmth, as if it were built.</summary>
     private TailCut? Option(string key, WayCost own)
     {
         var tables = new Dictionary<string, (DemandTable Table, double Mean, double Efficiency)>(StringComparer.Ordinal);
@@ -130,8 +130,12 @@ internal sealed class ExposureWork
             var costs = OptionCosts.Of(house.Model, house.Farm, option, house.Quotes, spec.Set, table.Uses);
             var life = Math.Max(1, costs.LifeYears);
             var rate = spec.Set.DiscountRate;
-            yearly += costs.RunningUsd + costs.OutlayUsd * (Math.Abs(rate) < 1e-9 ? 1 / life : rate / (1 - Math.Pow(1 + rate, -life)));
-            tables[house.Id] = (table, new RealisedFactor(house.Model.Catalogue, option, spec.Set, new PartsAlone(house).KwhOf).Mean, model.Efficiency);
+
+            // what the house would have renewed at that moment anyway is no cost of the option; running is in dollars of the season asked, as its prices are
+            var outlay = CashPlan.Of(house.Model, option, costs, spec.Set, model.Efficiency).PremiumUsd;
+            yearly += costs.RunningUsd * Math.Pow(1 + spec.Set.UpkeepGrowth, season) + outlay * (Math.Abs(rate) < 1e-9 ? 1 / life : rate / (1 - Math.Pow(1 + rate, -life)));
+            var realised = new RealisedFactor(house.Model.Catalogue, option, spec.Set, new PartsAlone(house).KwhOf).Mean;
+            tables[house.Id] = (table, realised * (1 - spec.Set.TakeBackShare), model.Efficiency);
         }
 
         if (tables.Count == 0)

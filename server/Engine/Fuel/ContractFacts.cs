@@ -96,8 +96,8 @@ public sealed record ContractFacts
     public double? FloorUsdPerUnit { get; init; }
 
     /// <summary>
-    /// Fixed, capped, collared, pre-bought: what the price (or cap and floor) is over the index of July, agreed anew before each season, US dollars a unit.
-    /// Null = the price, cap and floor hold as they stand.
+    /// Fixed, capped, collared, pre-bought: what the price or cap is over the index of July, agreed anew before each season, US dollars a unit.
+    /// A floor stands as it is, and gives way to a cap that comes out below it. Null = price and cap hold as they stand.
     /// </summary>
     public double? OverIndexUsdPerUnit { get; init; }
 

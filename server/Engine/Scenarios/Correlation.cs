@@ -15,6 +15,8 @@ public static class Correlation
     /// <summary>Default of the long-term factor, rounded from its yearly changes.</summary>
     public static IReadOnlyList<double> LongDefault { get; } = [1, 0.6, 0.55, 0.3, 0.6, 1, 0.8, 0.2, 0.55, 0.8, 1, 0.2, 0.3, 0.2, 0.2, 1];
 
+    private static readonly string[] Names = ["gas", "propane", "oil", "electricity"];
+
     /// <summary>Lower triangular root of a correlation matrix, row by row.</summary>
     /// <param name="matrix">Square matrix, row by row.</param>
     /// <param name="size">Rows.</param>
@@ -70,7 +72,9 @@ public static class Correlation
                 var r = matrix[i * Fuels + j];
                 if (!(r >= -1 && r <= 1) || (i == j && r != 1) || r != matrix[j * Fuels + i])
                 {
-                    return [new("NOT_A_CORRELATION", field, $"Row {i + 1}, column {j + 1} is {r}.", "Give numbers from -1 to 1, the same on both sides of the diagonal, and 1 on it.")];
+                    var other = r >= -1 && r <= 1 && i != j ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", row {j + 1}, column {i + 1} is {matrix[j * Fuels + i]:0.####}") : string.Empty;
+                    return [new("NOT_A_CORRELATION", field, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Row {i + 1}, column {j + 1} ({Names[i]} with {Names[j]}) is {r:0.####}{other}."),
+                        "Give numbers from -1 to 1, the same on both sides of the diagonal, and 1 on it.")];
                 }
             }
         }
@@ -81,8 +85,7 @@ public static class Correlation
 
     private static string Words(double[] m)
     {
-        string[] names = ["gas", "propane", "oil", "electricity"];
-        return string.Join(", ", Enumerable.Range(0, Fuels).SelectMany(i => Enumerable.Range(i + 1, Fuels - i - 1).Select(j => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{names[i]} with {names[j]} {m[i * Fuels + j]:0.000}"))));
+        return string.Join(", ", Enumerable.Range(0, Fuels).SelectMany(i => Enumerable.Range(i + 1, Fuels - i - 1).Select(j => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Names[i]} with {Names[j]} {m[i * Fuels + j]:0.000}"))));
     }
 
     /// <summary>The matrix itself where four prices can have it, else the nearest whose eigenvalues are 0.02 or more, and the Frobenius distance to it.</summary>

@@ -134,7 +134,7 @@ internal sealed record CashPlan
             return;
         }
 
-        var premium = house.Catalogue.Value(CatalogueKind.Retrofit, "irfilm", "premiumPerCover") * house.CoverM2 / 2;
+        var premium = house.Catalogue.Value(CatalogueKind.Retrofit, "irfilm", "premiumPerCover") * house.CoverM2;
         for (var s = start + due.FilmLife; s < cost.Length; s += due.FilmLife)
         {
             cost[s] += grown(premium + (option.Timing == OptionTiming.Now ? house.FilmRenewalUsd : 0), s);

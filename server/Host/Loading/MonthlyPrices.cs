@@ -65,6 +65,12 @@ public static class MonthlyPrices
                 continue;
             }
 
+            if (at.Unit >= 0 && cells.ElementAtOrDefault(at.Unit) is { } sold && !string.IsNullOrWhiteSpace(sold) && PriceWords.Unit(sold) is null && PriceCurrency.Named(sold) is null)
+            {
+                faults.Add("UNKNOWN_UNIT", "unit", $"The price is for \"{WeatherCells.Short(sold)}\", and no fuel is sold by that here.", $"Give prices by the {PriceWords.Known}; the row is left out.", line, at.Unit + 1);
+                continue;
+            }
+
             if (at.Unit >= 0 && PriceWords.Unit(cells.ElementAtOrDefault(at.Unit)) is { } named)
             {
                 unit ??= named;

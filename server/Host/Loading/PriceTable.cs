@@ -14,6 +14,10 @@ internal sealed class PriceTable(FaultList faults, FuelKind? fuel = null)
     // no fuel's monthly mean has moved by this factor from one month to the next; a hundred (cents) and ten (gallons, therms) have
     private const double UnbelievableStep = 8;
 
+    // a gallon is 3.8 litres, and 4.2 pounds of propane; the records that ship have no month over 2.2 times the one before, and a spike falls back
+    private const double UnbelievableIfItLasts = 3;
+    private const int LastingMonths = 6;
+
     private readonly SortedDictionary<DateOnly, (double Usd, int Line, int Column)> months = [];
     private readonly List<(DateOnly Month, int Line, int Column)> order = [];
     private string? currency;
@@ -129,9 +133,10 @@ internal sealed class PriceTable(FaultList faults, FuelKind? fuel = null)
     {
         var parts = new List<List<DateOnly>>();
         var before = double.NaN;
-        foreach (var (month, (usd, line, column)) in months)
+        var prices = months.Values.Select(v => v.Usd).ToArray();
+        foreach (var ((month, (usd, line, column)), at) in months.Select((m, i) => (m, i)))
         {
-            if (double.IsNaN(before) || usd / before >= UnbelievableStep || usd / before <= 1 / UnbelievableStep)
+            if (double.IsNaN(before) || IsStep(usd / before, UnbelievableStep) || (IsStep(usd / before, UnbelievableIfItLasts) && Lasts(prices, at)))
             {
                 if (!double.IsNaN(before))
                 {
@@ -153,6 +158,17 @@ internal sealed class PriceTable(FaultList faults, FuelKind? fuel = null)
             months.Remove(month);
         }
     }
+
+    private static bool IsStep(double ratio, double factor) => ratio >= factor || ratio <= 1 / factor;
+
+    /// <summary>Whether the middle of the months from a step on is as far from the middle of those before it; with fewer than three months on a side nobody can tell.</summary>
+    private static bool Lasts(double[] prices, int at)
+    {
+        var (earlier, later) = (prices[Math.Max(0, at - LastingMonths)..at], prices[at..Math.Min(prices.Length, at + LastingMonths)]);
+        return earlier.Length >= 3 && later.Length >= 3 && IsStep(Middle(later) / Middle(earlier), UnbelievableIfItLasts);
+    }
+
+    private static double Middle(double[] prices) => prices.Order().ElementAt(prices.Length / 2);
 
     private void Gaps()
     {

@@ -35,6 +35,20 @@ public class ContractChecksTests
         Assert.Null(SupplyTerms.Of([contract], null, FuelKind.Propane, null, 2026, 1).Terms);
     }
 
+    /// <summary>Where it is and what would be right, in words a grower reads.</summary>
+    [Fact]
+    public void What_cannot_be_is_said_with_its_figures_and_what_would_be_right()
+    {
+        var collar = Assert.Single(ContractChecks.Of(Plain with { Kind = ContractKind.Collared, CapUsdPerUnit = 2, FloorUsdPerUnit = 2.4 }, FuelKind.Propane));
+        Assert.Equal(("The cap of 2 is below the floor of 2.4.", "Give a cap above the floor."), (collar.Message, collar.Remedy));
+        var ends = Assert.Single(ContractChecks.Of(Plain with { StartsOn = new(2027, 1, 1), EndsOn = new(2026, 12, 31) }, FuelKind.Propane));
+        Assert.Equal(("The contract ends on 2026-12-31, before it starts on 2027-01-01.", "Give a last day after the first."), (ends.Message, ends.Remedy));
+        var shares = Assert.Single(ContractChecks.Together([Plain with { VolumeShare = 0.7 }, Plain with { VolumeShare = 0.6 }]));
+        Assert.Equal(("volumeShare", "The shares of the 2 contracts in force together add up to 130 % of the volume."), (shares.Field, shares.Message));
+        Assert.StartsWith("Lower them to 100 % or less together", shares.Remedy, StringComparison.Ordinal);
+        Assert.Contains("what no contract covers pays the index", shares.Remedy, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Shares_over_the_whole_are_named()
     {

@@ -17,11 +17,15 @@ public class PastBillsTests
         { "capped at 2.35 for 125: 881.29 + 936.95 (936.945) + 1,186.75 + 638.25 + 125", Of(ContractKind.Capped) with { CapUsdPerUnit = 2.35, SeasonFeeUsd = 125 }, 376824 },
         { "collared 2.25 to 2.45: 927.68 (927.675) + 958.87 + 1,237.25 + 646.88 (646.875)", Of(ContractKind.Collared) with { FloorUsdPerUnit = 2.25, CapUsdPerUnit = 2.45 }, 377068 },
         { "0.20 over July's 1.90 = 2.10: 865.83 + 837.27 + 1,060.50 + 603.75", Of(ContractKind.Fixed) with { OverIndexUsdPerUnit = 0.20 }, 336735 },
+        { "collared 2.15 to 0.30 over July's 1.90: 886.45 (886.445) + 877.14 + 1,111.00 + 632.50", Of(ContractKind.Collared) with { FloorUsdPerUnit = 2.15, OverIndexUsdPerUnit = 0.30 }, 350709 },
+        { "capped at 0.25 over July's 1.90 = 2.15: 881.29 + 857.21 (857.205) + 1,085.75 + 618.13 (618.125)", Of(ContractKind.Capped) with { OverIndexUsdPerUnit = 0.25 }, 344238 },
         { "index, 12 a month, rent 100 (8.33 x 12), 25 a delivery: 3,797.72 + 144 + 99.96 + 100", Of(ContractKind.Indexed) with { MonthlyFeeUsd = 12, TankRentUsdPerYear = 100, DeliveryFeeUsd = 25 }, 414168 },
         { "steps: over 300 gal 0.05 less, over 400 gal 0.12 less: 3,797.72 - 5.00 - 1.48 (1.476) - 4.94 (4.935, 98.7 gal) - 5.00 - 12.60", Of(ContractKind.Indexed) with { Tiers = [new(300, -0.05), new(400, -0.12)] }, 376870 },
         { "at least 2,000 gal: 396.5 short at the mean of 2.3684: 3,797.72 + 939.07", Of(ContractKind.Indexed) with { MinimumTakeUnits = 2000 }, 473679 },
         { "block of 1,200 gal at 2.05: 845.22 (845.215) + 817.34 (817.335) + 797.45 of 389.0 gal, then 116.0 gal at 2.6125 = 303.05 and 638.25", Block(1200, null), 340131 },
         { "block of 2,000 gal at 2.05, 396.5 lost: 845.22 + 817.34 + 1,035.25 + 589.38 + 812.83 (812.825)", Block(2000, LeftoverRule.Lost), 410002 },
+        { "the same, its gallons still to be had", Block(2000, LeftoverRule.CarriedAtOldPrice), 410002 },
+        { "the same, its money with the dealer", Block(2000, LeftoverRule.CarriedAtNewPrice), 410002 },
         { "the same, a quarter billed at 0.5125: 3,287.19 + 203.21 (203.20625)", Block(2000, LeftoverRule.BilledToShare) with { BilledShare = 0.25 }, 349040 },
         { "the same with money at 6 % a year from August, 4 to 7 months: 16.90 + 20.43 + 31.06 + 20.63", Block(2000, LeftoverRule.CarriedAtOldPrice) with { MoneyRatePerYear = 0.06, BlockPaidMonth = 8 }, 418904 },
         { "six tenths fixed at 2.29 (247.4, 239.2, 303.0, 172.5 gal): 566.55 + 547.77 + 693.87 + 395.03; the rest 352.47 (164.9) + 383.60 (159.5) + 527.73 (202.0) + 255.30 (115.0)", Of(ContractKind.Fixed) with { PriceUsdPerUnit = 2.29, VolumeShare = 0.6 }, 372232 },
@@ -64,6 +68,24 @@ public class PastBillsTests
         Assert.Null(bill);
         Assert.Contains("2023-02", Assert.Single(faults).Message, StringComparison.Ordinal);
         Assert.Equal(367202, PastBills.Of(season, [Of(ContractKind.Fixed) with { PriceUsdPerUnit = 2.29 }]).Bill!.TotalCents);
+    }
+
+    [Fact]
+    public void A_contract_that_ends_in_January_goes_on_in_the_one_it_rolls_into()
+    {
+        // fixed at 2.29: 944.17 + 913.02, then capped at 2.35: 1,186.75 + 638.25
+        var next = Of(ContractKind.Capped) with { CapUsdPerUnit = 2.35 };
+        var first = Of(ContractKind.Fixed) with { PriceUsdPerUnit = 2.29, StartsOn = new(2026, 10, 1), EndsOn = new(2027, 1, 31), RollsIntoContractId = "next" };
+        Assert.Equal(94417 + 91302 + 118675 + 63825, PastBills.Of(Season(), [first], id => id == "next" ? next : null).Bill!.TotalCents);
+    }
+
+    [Fact]
+    public void A_demand_charge_is_a_line_of_kilowatts_by_the_load_factor()
+    {
+        // January 7,305 kWh at $0.12 = 876.60, 10 kW in the mean, 20 kW at a load factor of a half, at $10.50 = 210.00; February 2,922 kWh = 350.64, 8 kW = 84.00
+        var season = Season() with { Fuel = FuelKind.Electricity, Unit = "kWh", Months = [.. Enumerable.Range(0, 12).Select(m => new PastMonth(m, m == 6 ? 7305 : m == 7 ? 2922 : 0, 0, null))], Index = [.. Enumerable.Repeat<decimal?>(0.12m, 12)] };
+        var bill = PastBills.Of(season, [Of(ContractKind.Indexed) with { Unit = "kWh", DemandUsdPerKw = 10.50, LoadFactor = 0.5 }]).Bill!;
+        Assert.Equal(87660 + 21000 + 35064 + 8400, bill.TotalCents);
     }
 
     [Fact]

@@ -121,6 +121,20 @@ public class PriceTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Contains(answer["findings"]!.AsArray(), f => ((string)f!["words"]!).Contains(words, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("month,price\n2024-01,$2.10\n2024-02,€2.10\n", "TWO_CURRENCIES", 3, 2, "Bring the whole file to US dollars")]
+    [InlineData("month,price,unit\n2024-01,2.10,gal\n2024-02,0.60,therm\n", "TWO_UNITS", 3, 3, "Give one unit a file")]
+    [InlineData("month,price\n2024-01,2.10\n2024-02,-2\n", "NOT_POSITIVE", 3, 2, "Only electricity at a market")]
+    [InlineData("month,price\n2024-01,2.10\n2024-01,2.12\n", "DOUBLED", 3, 1, "Keep one price a month")]
+    public async Task A_file_that_cannot_be_says_where_and_what_would_be_right_over_http(string text, string code, int line, int column, string remedy)
+    {
+        var answer = (await host.Ask("mutation($input: ImportInput!) { importPrices(input: $input) { kept faults { code line column remedy } } }",
+            new { input = new { requestId = $"bad-{code}", fileName = "p.csv", text, name = "own", checkOnly = true, fuel = "PROPANE", priceUnit = "gal" } }))["data"]!["importPrices"]!;
+        var fault = Assert.Single(answer["faults"]!.AsArray(), f => (string)f!["code"]! == code)!;
+        Assert.Equal((line, column), ((int)fault["line"]!, (int)fault["column"]!));
+        Assert.StartsWith(remedy, (string)fault["remedy"]!, StringComparison.Ordinal);
+    }
+
     private async Task<(string Id, int Revision)> Set()
     {
         var set = (await host.Ask("{ coop { scenarioSet { id revision } } }"))["data"]!["coop"]!["scenarioSet"]!;

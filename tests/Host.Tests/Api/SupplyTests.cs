@@ -20,6 +20,25 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task A_cap_below_its_floor_and_shares_over_the_whole_are_refused_with_what_would_be_right()
+    {
+        const string Save = "mutation($input: SaveContractInput!) { saveContract(input: $input) { changeId faults { code field message remedy } } }";
+        async Task<JsonNode> Refused(object input)
+        {
+            var answer = (await host.Ask(Save, new { input }))["data"]!["saveContract"]!;
+            Assert.Null(answer["changeId"]);
+            return Assert.Single(answer["faults"]!.AsArray())!;
+        }
+
+        var collar = await Refused(new { requestId = "collar", supplyGroupId = "sg_demo00", kind = "COLLARED", unit = "gal", standing = "OFFERED", capUsdPerUnit = 2.0, floorUsdPerUnit = 2.4 });
+        Assert.Equal(("capUsdPerUnit", "The cap of 2 is below the floor of 2.4.", "Give a cap above the floor."), ((string)collar["field"]!, (string)collar["message"]!, (string)collar["remedy"]!));
+        var shares = await Refused(new { requestId = "shares", supplyGroupId = "sg_demo00", kind = "FIXED", unit = "gal", priceUsdPerUnit = 2.2, volumeShare = 0.3, startsOn = "2026-08-01" });
+        Assert.Equal(("SHARES", "volumeShare"), ((string)shares["code"]!, (string)shares["field"]!));
+        Assert.Contains("add up to 130 % of the volume", (string)shares["message"]!, StringComparison.Ordinal);
+        Assert.StartsWith("Lower them to 100 % or less together", (string)shares["remedy"]!, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Tickets_tell_the_farms_own_price_and_a_contract_can_follow_a_series_of_its_fuel_alone()
     {
         // the demo's dealer asks 1.02 times the delivered index, a hundredth up and down
