@@ -60,6 +60,8 @@ public partial class RoundTests(Dashboard dashboard) : IClassFixture<Dashboard>
     [InlineData("/rounds/fo_demo2/memo", "A4")]
     [InlineData("/awards/aw_demo5/letter", "Letter")]
     [InlineData("/awards/aw_demo5/letter", "A4")]
+    [InlineData("/houses/h_demo000/sheet?option=foam-now", "Letter")]
+    [InlineData("/houses/h_demo022/sheet", "A4")]
     public async Task A_sheet_is_one_page_of_paper(string address, string paper)
     {
         var page = await dashboard.Open(address);
@@ -69,7 +71,7 @@ public partial class RoundTests(Dashboard dashboard) : IClassFixture<Dashboard>
         var pdf = await page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false });
         if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder)
         {
-            await File.WriteAllBytesAsync(Path.Combine(folder, $"{address.Split('/')[^1]}-{paper}.pdf"), pdf);
+            await File.WriteAllBytesAsync(Path.Combine(folder, $"{address.Split('/')[^1].Split('?')[0]}-{paper}.pdf"), pdf);
         }
 
         Assert.Equal(1, SheetOfPaper().Count(Encoding.Latin1.GetString(pdf)));

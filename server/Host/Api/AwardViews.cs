@@ -105,6 +105,9 @@ public sealed class AwardView(RoundsDesk desk, Item<AwardFacts> award)
     /// <summary>Fuel saving promised a season, kWh.</summary>
     public double? PromisedKwh => facts.PromisedKwh;
 
+    /// <summary>Net saving of a season as it stood in the order of the decision, with its range; null = no study stood behind it.</summary>
+    public Spread? SavingUsd => desk.Decisions.FirstOrDefault(d => d.Id == facts.DecisionId)?.Decision.Order.FirstOrDefault(r => r.HouseId == facts.HouseId && r.OptionKey == facts.OptionKey)?.SavingUsd;
+
     /// <summary>What was verified.</summary>
     public Verification? Verified => facts.Verified;
 }

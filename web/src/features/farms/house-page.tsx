@@ -135,6 +135,7 @@ export function HousePage() {
             change the house
           </button>
         )}
+        <Link to={`/houses/${house.id}/sheet${key && key !== 'none' ? `?option=${key}` : ''}`}>sheet for the grower to print</Link>
         <HouseActions house={house} />
       </div>
       {house.supplies.length > 0 && (

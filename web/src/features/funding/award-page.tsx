@@ -73,7 +73,10 @@ export function AwardPage() {
           <p>Until the grant is paid the farm lays out {dollars(a.bridgeUsd, 6)} itself.</p>
           {a.promisedKwh && (
             <p>
-              Promised: {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season in the mean of all winters.
+              Promised: {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season in the mean of all winters
+              {a.savingUsd &&
+                `; ${dollars(a.savingUsd.p50)} a season in the middle of all futures (${dollars(a.savingUsd.p10)} to ${dollars(a.savingUsd.p90)})`}
+              .
             </p>
           )}
           {a.conditions.length > 0 && (

@@ -81,6 +81,11 @@ export const Award = graphql(`
       returnedOn
       returnedReason
       promisedKwh
+      savingUsd {
+        p10
+        p50
+        p90
+      }
       milestones {
         kind
         dueOn
