@@ -39,6 +39,10 @@ const routes = (notice?: string): RouteObject[] => [
       { path: 'options/:optionId', lazy: async () => ({ Component: (await import('../features/retrofits/option-page.tsx')).OptionPage }) },
       { path: 'funding', lazy: async () => ({ Component: (await import('../features/funding/funding-page.tsx')).FundingPage }) },
       { path: 'rounds', lazy: async () => ({ Component: (await import('../features/funding/rounds-page.tsx')).RoundsPage }) },
+      {
+        path: 'rounds/enter',
+        lazy: async () => ({ Component: (await import('../features/funding/enter-round-page.tsx')).EnterRoundPage }),
+      },
       { path: 'rounds/:roundId', lazy: async () => ({ Component: (await import('../features/funding/round-page.tsx')).RoundPage }) },
       { path: 'rounds/:roundId/memo', lazy: async () => ({ Component: (await import('../features/funding/memo-page.tsx')).MemoPage }) },
       { path: 'awards', lazy: async () => ({ Component: (await import('../features/funding/awards-page.tsx')).AwardsPage }) },

@@ -269,23 +269,6 @@ export const LoanStressDocument = graphql(`
   }
 `);
 
-export const LoanHousesDocument = graphql(`
-  query LoanHouses {
-    coop {
-      farms(first: 200) {
-        items {
-          id
-          name
-          houses {
-            id
-            name
-          }
-        }
-      }
-    }
-  }
-`);
-
 export const LoanOptionsDocument = graphql(`
   query LoanOptions($id: ID!) {
     house(id: $id) {

@@ -2,9 +2,10 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
-import { LoanHousesDocument, LoanOptionsDocument, SaveLoanCaseDocument } from './lending-queries.ts';
+import { LoanOptionsDocument, SaveLoanCaseDocument } from './lending-queries.ts';
 import { payment, paymentKinds, perPayment, rateKinds, safeDollars, states } from './lending-words.ts';
 import { inputOf, usual, type Key, type Typed } from './loan-form-fields.ts';
 
@@ -28,7 +29,6 @@ function usePaused<T>(value: T, ms = 350): T {
 export function LoanForm({ known, close, saved }: Props) {
   const [typed, set] = useState<Typed>(known?.typed ?? usual);
   const queries = useQueryClient();
-  const houses = useQuery({ queryKey: ['loan-houses'], queryFn: () => ask(LoanHousesDocument) });
   const options = useQuery({
     queryKey: ['loan-options', typed.houseId],
     queryFn: () => ask(LoanOptionsDocument, { id: typed.houseId }),
@@ -76,14 +76,10 @@ export function LoanForm({ known, close, saved }: Props) {
         <fieldset>
           <legend>What it pays for</legend>
           <div className="form">
-            <Choice
+            <HouseFinder
               label="house"
               value={typed.houseId}
               change={(houseId) => set({ ...typed, houseId, optionKey: '' })}
-              options={[
-                ['', 'choose a house'],
-                ...(houses.data?.coop.farms.items.flatMap((f) => f.houses.map((h) => [h.id, `${f.name}, ${h.name}`] as const)) ?? []),
-              ]}
               name="houseId"
               faults={faults}
             />

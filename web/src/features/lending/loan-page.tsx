@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { ItemHistory } from '../../components/item-history.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { CaseSheet } from './case-sheet.tsx';
@@ -115,6 +116,7 @@ export function LoanPage() {
           </>
         )}
         {loan.farm && <Statements farm={loan.farm} capacity={answer?.capacity ?? null} heatingUsd={answer?.farmHeatingUsd} />}
+        <ItemHistory id={loan.id} revision={loan.revision} />
       </div>
       {answer && (
         <CaseSheet
