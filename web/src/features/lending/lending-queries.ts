@@ -89,6 +89,16 @@ export const LoanCaseDocument = graphql(`
       revision
       name
       note
+      collateralUsd
+      collateral {
+        what
+        worthUsd
+        asOfOn
+      }
+      covenants {
+        words
+        dueOn
+      }
       changedAt
       changedBy
       terms {

@@ -7,10 +7,12 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { LoanOptionsDocument, SaveLoanCaseDocument } from './lending-queries.ts';
 import { payment, paymentKinds, perPayment, rateKinds, safeDollars, states } from './lending-words.ts';
+import { SecurityFields } from './security-fields.tsx';
+import { noSecurity, securityInput, type TypedSecurity } from './security.ts';
 import { inputOf, usual, type Key, type Typed } from './loan-form-fields.ts';
 
 interface Props {
-  known?: { id: string; revision: number; typed: Typed };
+  known?: { id: string; revision: number; typed: Typed; security: TypedSecurity };
   close: () => void;
   saved: (id: string) => void;
 }
@@ -28,6 +30,7 @@ function usePaused<T>(value: T, ms = 350): T {
 /** Terms of a loan, checked and answered as one types. */
 export function LoanForm({ known, close, saved }: Props) {
   const [typed, set] = useState<Typed>(known?.typed ?? usual);
+  const [security, setSecurity] = useState<TypedSecurity>(known?.security ?? noSecurity);
   const queries = useQueryClient();
   const options = useQuery({
     queryKey: ['loan-options', typed.houseId],
@@ -35,16 +38,20 @@ export function LoanForm({ known, close, saved }: Props) {
     enabled: typed.houseId !== '',
   });
   const paused = usePaused(typed);
+  const secured = usePaused(security);
   const ready = paused.houseId !== '' && paused.optionKey !== '' && paused.amountUsd !== '';
   const check = useQuery({
-    queryKey: ['loan-check', paused],
-    queryFn: async () => (await ask(SaveLoanCaseDocument, { input: inputOf(paused, requestId(), known, true) })).saveLoanCase,
+    queryKey: ['loan-check', paused, secured],
+    queryFn: async () =>
+      (await ask(SaveLoanCaseDocument, { input: { ...inputOf(paused, requestId(), known, true), ...securityInput(secured) } }))
+        .saveLoanCase,
     enabled: ready,
     retry: false,
     placeholderData: (before) => before,
   });
   const save = useMutation({
-    mutationFn: async () => (await ask(SaveLoanCaseDocument, { input: inputOf(typed, requestId(), known) })).saveLoanCase,
+    mutationFn: async () =>
+      (await ask(SaveLoanCaseDocument, { input: { ...inputOf(typed, requestId(), known), ...securityInput(security) } })).saveLoanCase,
     onSuccess: async (d) => {
       if (d.changeId && d.caseId) {
         await queries.invalidateQueries();
@@ -163,6 +170,14 @@ export function LoanForm({ known, close, saved }: Props) {
             {field('capacityGrowthPerYear', 'growth of income and living, % a year', 'empty: the study’s for wages')}
           </div>
         </fieldset>
+        <SecurityFields
+          typed={security}
+          change={(s) => {
+            setSecurity(s);
+            save.reset();
+          }}
+          faults={faults}
+        />
         {answer && (
           <p role="status">
             {payment(answer.paymentUsd)} {perPayment[typed.payments as keyof typeof perPayment]}. In{' '}
@@ -184,7 +199,7 @@ export function LoanForm({ known, close, saved }: Props) {
         {save.data?.conflict && (
           <p className="fault">Somebody changed this case meanwhile. What you typed is kept; close the form to see theirs.</p>
         )}
-        <FaultList faults={all.filter((f) => !f.field || !(f.field in typed))} />
+        <FaultList faults={all.filter((f) => !f.field || !(f.field in typed || f.field.includes('.')))} />
         {(check.error ?? save.error) && <p className="fault">{(save.error ?? check.error)?.message}</p>}
         <button
           className="filled"
