@@ -55,11 +55,44 @@ public partial class RoundTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await dashboard.Close(page);
     }
 
+    [Fact]
+    public async Task An_earlier_round_is_entered_by_hand_marked_as_such_counted_deleted_and_brought_back()
+    {
+        var page = await dashboard.Open("/rounds");
+        await page.GetByRole(AriaRole.Link, new() { Name = "enter an earlier round from its papers" }).ClickAsync();
+        await page.GetByText("a name, the day it was decided").WaitForAsync();
+        await page.GetByLabel("name of the round").FillAsync("Round of 2019");
+        await page.GetByLabel("decided on").FillAsync("2019-03-05");
+        await page.GetByLabel("its rules in short").FillAsync("half of the cost");
+        await page.GetByLabel("by farm or name").FillAsync("dunmoor");
+        await page.GetByLabel("house of award 1").SelectOptionAsync(new SelectOptionValue { Label = "Dunmoor Gardens, house 2" });
+        await page.GetByLabel("what was paid for").SelectOptionAsync("curtain");
+        await page.GetByLabel("grant, $").FillAsync("4,000");
+        await page.GetByLabel("whole cost, $").FillAsync("3,000");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the round" }).ClickAsync();
+        await page.GetByText("Give dollars over 0, and a cost that is at least the grant.").WaitForAsync();
+        await page.GetByLabel("whole cost, $").FillAsync("9,000");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the round" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Round of 2019 gave $4,000 to 1 house on 2019-03-05." }).WaitForAsync();
+        await page.GetByText("Entered by hand, not decided here.").WaitForAsync();
+        await Dashboard.Keep(page, "round-entered");
+        await page.GotoAsync("/awards");
+        await page.GetByRole(AriaRole.Row, new() { NameRegex = EnteredRow() }).WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Round of 2019" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "delete the round with its awards" }).ClickAsync();
+        await page.GetByText("Round of 2019 is deleted with its awards.").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Round of 2019" }).WaitForAsync();
+        await dashboard.Close(page);
+    }
+
     [Theory]
     [InlineData("/rounds/fo_demo2/memo", "Letter")]
     [InlineData("/rounds/fo_demo2/memo", "A4")]
     [InlineData("/awards/aw_demo5/letter", "Letter")]
     [InlineData("/awards/aw_demo5/letter", "A4")]
+    [InlineData("/houses/h_demo000/sheet?option=foam-now", "Letter")]
+    [InlineData("/houses/h_demo022/sheet", "A4")]
     public async Task A_sheet_is_one_page_of_paper(string address, string paper)
     {
         var page = await dashboard.Open(address);
@@ -69,12 +102,15 @@ public partial class RoundTests(Dashboard dashboard) : IClassFixture<Dashboard>
         var pdf = await page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false });
         if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder)
         {
-            await File.WriteAllBytesAsync(Path.Combine(folder, $"{address.Split('/')[^1]}-{paper}.pdf"), pdf);
+            await File.WriteAllBytesAsync(Path.Combine(folder, $"{address.Split('/')[^1].Split('?')[0]}-{paper}.pdf"), pdf);
         }
 
         Assert.Equal(1, SheetOfPaper().Count(Encoding.Latin1.GetString(pdf)));
         await dashboard.Close(page);
     }
+
+    [GeneratedRegex("Dunmoor Gardens, house 2.*entered by hand, not decided here")]
+    private static partial Regex EnteredRow();
 
     [GeneratedRegex(@"/Type\s*/Page\b(?!s)")]
     private static partial Regex SheetOfPaper();

@@ -17,6 +17,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         { "/loans", "loans" }, { "/loans/lc_demo000", "loan" }, { "/loans/lc_demo031", "loan-savings-only" }, { "/loans/book", "loan-book" },
         { "/fuel?fuel=WOOD_PELLETS", "pellets" }, { "/options/h_demo060~topellets-now", "switch" }, { "/supplies/sg_demo08", "supply-prebought" },
         { "/rounds", "rounds" }, { "/rounds/fo_demo2", "round" }, { "/rounds/fo_demo1", "round-decided" }, { "/rounds/fo_demo2/memo", "memo" }, { "/awards", "awards" }, { "/awards/aw_demo5", "award" }, { "/awards/aw_demo5/letter", "letter" },
+        { "/houses/h_demo000/sheet?option=foam-now", "grower-sheet" }, { "/rounds/enter", "round-enter" },
     };
 
     [Theory, MemberData(nameof(Pages))]

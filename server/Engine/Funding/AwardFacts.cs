@@ -89,6 +89,12 @@ public sealed record AwardFacts
     /// <summary>Fuel saving promised a season, kWh; null = none was reckoned.</summary>
     public double? PromisedKwh { get; init; }
 
+    /// <summary>One in ten is lower, kWh, where the papers of an earlier round tell it; null = not told.</summary>
+    public double? PromisedLowKwh { get; init; }
+
+    /// <summary>One in ten is higher, kWh; null = not told.</summary>
+    public double? PromisedHighKwh { get; init; }
+
     /// <summary>What must come before the grant is firm.</summary>
     public IReadOnlyList<string> Conditions { get; init; } = [];
 
@@ -145,6 +151,21 @@ public sealed record AwardFacts
         if (ReturnedOn is not null && string.IsNullOrWhiteSpace(ReturnedReason))
         {
             faults.Add(new("REASON_NEEDED", "returnedReason", "The money goes back without a reason.", "Say why: the memo of the next round tells it."));
+        }
+
+        if (PromisedKwh is { } promised && !(promised > 0 && promised <= 1e9))
+        {
+            faults.Add(new("OUT_OF_RANGE", "promised", $"A promise of {promised:0.##} kWh a season is outside 0 to 1,000,000,000.", "Give the fuel saving promised for a season, or leave it empty."));
+        }
+
+        if ((PromisedLowKwh is not null || PromisedHighKwh is not null) && !(PromisedLowKwh <= PromisedKwh && PromisedKwh <= PromisedHighKwh))
+        {
+            faults.Add(new("OUT_OF_ORDER", "promised", $"The promise of {PromisedKwh:0} kWh does not lie between {PromisedLowKwh:0} and {PromisedHighKwh:0}, or one of the three is not told.", "Give the promise with both ends, the low one first, or the promise alone."));
+        }
+
+        if (Verified is not null && PromisedKwh is null)
+        {
+            faults.Add(new("NOT_PROMISED", "verified", "A share of the promise was delivered, but no promise is on record.", "Enter the promise, or leave what was delivered empty."));
         }
 
         if (Verified is { } v && !(v.Low <= v.Share && v.Share <= v.High && v.Low >= -2 && v.High <= 4))

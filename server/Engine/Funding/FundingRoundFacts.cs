@@ -8,6 +8,9 @@ public enum RoundState
 
     /// <summary>Decided: what was decided stands in its decisions.</summary>
     Decided,
+
+    /// <summary>Decided before this program was used and entered by hand: no decision of this program stands behind it.</summary>
+    Entered,
 }
 
 /// <summary>A round that is kept. Names of people are remarks: facts know members of the committee by a key.</summary>
@@ -15,6 +18,9 @@ public sealed record FundingRoundFacts
 {
     /// <summary>Where it stands.</summary>
     public RoundState State { get; init; }
+
+    /// <summary>Day of the decision of a round entered by hand; null = it is decided here.</summary>
+    public DateOnly? DecidedOn { get; init; }
 
     /// <summary>Rules, with pins, exclusions and set amounts.</summary>
     public FundingRules Rules { get; init; } = new();

@@ -46,6 +46,17 @@ public enum LoanState
     Declined,
 }
 
+/// <summary>A part of what secures a loan.</summary>
+/// <param name="What">What it is.</param>
+/// <param name="WorthCents">What it is worth, cents.</param>
+/// <param name="AsOfOn">Day of that worth; null = not told.</param>
+public sealed record CollateralPart(string What, long WorthCents, DateOnly? AsOfOn = null);
+
+/// <summary>Something that the borrower undertakes, in the lender's words.</summary>
+/// <param name="Words">Words.</param>
+/// <param name="DueOn">Day by which it is to be shown; null = none.</param>
+public sealed record Covenant(string Words, DateOnly? DueOn = null);
+
 /// <summary>A loan against one option of one house: its terms, and what the lender asks of it.</summary>
 public sealed record LoanCaseFacts
 {
@@ -132,6 +143,12 @@ public sealed record LoanCaseFacts
 
     /// <summary>Nominal growth of the farm's income and living before heating, share a year; null = that of wages and upkeep in the study.</summary>
     public double? CapacityGrowthPerYear { get; init; }
+
+    /// <summary>What secures the loan, part by part.</summary>
+    public IReadOnlyList<CollateralPart> Collateral { get; init; } = [];
+
+    /// <summary>What the borrower undertakes.</summary>
+    public IReadOnlyList<Covenant> Covenants { get; init; } = [];
 
     /// <summary>Rate now, share a year.</summary>
     public double RateNow => RateKind == RateKind.Fixed ? RatePerYear : IndexPerYear + MarginPerYear;

@@ -70,6 +70,24 @@ public static class LoanChecks
         Range("requiredFarmCover", loan.RequiredFarmCover, 0.5, 3, "A farm cover", "Give the cover asked of the farm, such as 1.25.");
         Range("lossGivenDefault", loan.LossGivenDefault, 0, 1, "A loss at default", "Give the part of the balance that is lost, in per cent.", 100, " %");
         Range("capacityGrowthPerYear", loan.CapacityGrowthPerYear ?? 0, -0.10, 0.15, "A growth of the farm's income", "Give the nominal growth a year in per cent, or leave it empty for the study's.", 100, " %");
+        for (var i = 0; i < loan.Collateral.Count; i++)
+        {
+            var part = loan.Collateral[i];
+            Money(FormattableString.Invariant($"collateral.{i}.worthUsd"), part.WorthCents, "A worth of collateral");
+            if (string.IsNullOrWhiteSpace(part.What))
+            {
+                faults.Add(new("EMPTY", $"collateral.{i}.what", $"Part {i + 1} of the collateral has no name.", "Say what it is, such as the tractor or the land under the house."));
+            }
+        }
+
+        for (var i = 0; i < loan.Covenants.Count; i++)
+        {
+            if (string.IsNullOrWhiteSpace(loan.Covenants[i].Words))
+            {
+                faults.Add(new("EMPTY", $"covenants.{i}.words", $"Covenant {i + 1} has no words.", "Say what the borrower undertakes, or leave the line out."));
+            }
+        }
+
         Range("marginSd", loan.MarginSd, 0, 1, "A spread of the margin", "Give the spread of a season's margin in per cent, such as 15.", 100, " %");
         return faults;
     }

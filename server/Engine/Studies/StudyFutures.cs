@@ -36,7 +36,7 @@ public sealed class StudyFutures
         var pool = PoolOf(portfolio);
         var years = portfolio.Stations.Where(s => pool.Count > 0 && pool.All(s.Value.Years.ContainsKey))
             .ToDictionary(s => s.Key, s => (IReadOnlyList<WeatherYear>)[.. pool.Select(season => s.Value.Years[season])], StringComparer.Ordinal);
-        var means = Enumerable.Range(0, pool.Count).Select(w => MonthMeans(years.OrderBy(y => y.Key, StringComparer.Ordinal).Select(y => y.Value[w]))).ToList();
+        var means = Enumerable.Range(0, pool.Count).Select(w => MonthMeans(years.Values.Select(y => y[w]))).ToList();
         var (spec, faults) = FuturesSpec.Of(portfolio.Set, portfolio.Prices, pool, means);
         return spec is null ? (null, faults) : (new(spec, years), []);
     }
@@ -121,24 +121,21 @@ public sealed class StudyFutures
             .DefaultIfEmpty([]).Aggregate((a, b) => a.Intersect(b)).Order()];
     }
 
+    /// <summary>Mean temperature of a winter's months over the stations, added in the order of the temperatures: stations known by other identifiers give the same bits.</summary>
     private static double[] MonthMeans(IEnumerable<WeatherYear> years)
     {
-        var (sums, count) = (new double[12], 0);
-        foreach (var year in years)
-        {
-            count++;
-            for (var m = 0; m < 12; m++)
-            {
-                var sum = 0.0;
-                for (var h = year.MonthStart[m]; h < year.MonthStart[m + 1]; h++)
-                {
-                    sum += year.TempC[h];
-                }
+        var all = years.ToList();
+        return [.. Enumerable.Range(0, 12).Select(m => all.Select(year => MonthMean(year, m)).Order().Sum() / Math.Max(1, all.Count))];
+    }
 
-                sums[m] += sum / (year.MonthStart[m + 1] - year.MonthStart[m]);
-            }
+    private static double MonthMean(WeatherYear year, int month)
+    {
+        var sum = 0.0;
+        for (var h = year.MonthStart[month]; h < year.MonthStart[month + 1]; h++)
+        {
+            sum += year.TempC[h];
         }
 
-        return [.. sums.Select(s => s / Math.Max(1, count))];
+        return sum / (year.MonthStart[month + 1] - year.MonthStart[month]);
     }
 }

@@ -105,6 +105,21 @@ public sealed class AwardView(RoundsDesk desk, Item<AwardFacts> award)
     /// <summary>Fuel saving promised a season, kWh.</summary>
     public double? PromisedKwh => facts.PromisedKwh;
 
+    /// <summary>One in ten is lower, kWh; null = the papers do not tell it.</summary>
+    public double? PromisedLowKwh => facts.PromisedLowKwh;
+
+    /// <summary>One in ten is higher, kWh; null = the papers do not tell it.</summary>
+    public double? PromisedHighKwh => facts.PromisedHighKwh;
+
+    /// <summary>Whether its round was entered by hand, not decided here.</summary>
+    public bool IsEntered => desk.Round(facts.RoundId)?.Facts.State == RoundState.Entered;
+
+    /// <summary>Codes of the works that it paid for.</summary>
+    public IEnumerable<string> Parts => facts.OptionKey.Split('-')[..^1];
+
+    /// <summary>Net saving of a season as it stood in the order of the decision, with its range; null = no study stood behind it.</summary>
+    public Spread? SavingUsd => desk.Decisions.FirstOrDefault(d => d.Id == facts.DecisionId)?.Decision.Order.FirstOrDefault(r => r.HouseId == facts.HouseId && r.OptionKey == facts.OptionKey)?.SavingUsd;
+
     /// <summary>What was verified.</summary>
     public Verification? Verified => facts.Verified;
 }

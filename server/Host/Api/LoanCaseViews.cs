@@ -20,6 +20,14 @@ public sealed record LoanTermsView(
         f.DrawsMargin, f.MarginSd, f.CapacityGrowthPerYear);
 }
 
+/// <summary>A part of what secures a loan.</summary>
+[Name("CollateralPart")]
+public sealed record CollateralPartView(string What, double WorthUsd, DateOnly? AsOfOn);
+
+/// <summary>Something that the borrower undertakes.</summary>
+[Name("Covenant")]
+public sealed record CovenantView(string Words, DateOnly? DueOn);
+
 /// <summary>A loan against one option of one house.</summary>
 [Name("LoanCase")]
 public sealed partial class LoanCaseView(Register register, Item<LoanCaseFacts> item)
@@ -46,6 +54,15 @@ public sealed partial class LoanCaseView(Register register, Item<LoanCaseFacts> 
 
     /// <summary>Terms.</summary>
     public LoanTermsView Terms => LoanTermsView.Of(item.Facts);
+
+    /// <summary>What secures it, part by part.</summary>
+    public IEnumerable<CollateralPartView> Collateral => item.Facts.Collateral.Select(c => new CollateralPartView(c.What, c.WorthCents / 100.0, c.AsOfOn));
+
+    /// <summary>Worth of all that secures it; the loss at default stays the lender's own flat figure.</summary>
+    public double CollateralUsd => item.Facts.Collateral.Sum(c => c.WorthCents) / 100.0;
+
+    /// <summary>What the borrower undertakes.</summary>
+    public IEnumerable<CovenantView> Covenants => item.Facts.Covenants.Select(c => new CovenantView(c.Words, c.DueOn));
 
     /// <summary>Farm that borrows.</summary>
     public FarmView? Farm => register.Farms.TryGetValue(item.Facts.FarmId, out var f) ? new(register, f) : null;

@@ -6,6 +6,12 @@ using GraphQL;
 
 namespace FarmPortfolio.Host.Api;
 
+/// <summary>A part of what secures a loan, US dollars.</summary>
+public sealed record CollateralPartInput(string What, double WorthUsd, DateOnly? AsOfOn);
+
+/// <summary>Something that the borrower undertakes.</summary>
+public sealed record CovenantInput(string Words, DateOnly? DueOn);
+
 /// <summary>Terms of a loan to save; what is left out is as usual. Shares 0 to 1, money in US dollars.</summary>
 public sealed record LoanTermsInput(
     [property: Id] string HouseId, string OptionKey, double AmountUsd, int TermYears, LoanState? State, double? DownPaymentUsd, double? GrantUsd, int? GrantMonths, double? FeeUsd, bool? FeeInAmount, RateKind? RateKind,
@@ -44,8 +50,8 @@ public sealed record LoanTermsInput(
     }
 }
 
-/// <summary>A loan case to save; no id = a new one.</summary>
-public sealed record SaveLoanCaseInput([property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, string? Name, string? Note, LoanTermsInput Terms, bool? CheckOnly);
+/// <summary>A loan case to save; no id = a new one. Collateral and covenants that are left out stay as they are.</summary>
+public sealed record SaveLoanCaseInput([property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, string? Name, string? Note, LoanTermsInput Terms, bool? CheckOnly, IEnumerable<CollateralPartInput>? Collateral = null, IEnumerable<CovenantInput>? Covenants = null);
 
 /// <summary>What came of saving or checking a loan case.</summary>
 public sealed record LoanCasePayload([property: Id] string? CaseId, [property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults, IEnumerable<FaultView> Warnings, LoanAnswerView? Answer);
@@ -84,7 +90,11 @@ public sealed partial class Mutation
             return Refused(new Fault("NOT_FOUND", "optionKey", $"{house.Remarks.Name} has no option \"{input.Terms.OptionKey}\".", "Choose one of the options that are studied for the house."));
         }
 
-        var facts = input.Terms.Facts(house.Facts.FarmId);
+        var facts = input.Terms.Facts(house.Facts.FarmId) with
+        {
+            Collateral = input.Collateral is null ? known?.Facts.Collateral ?? [] : [.. input.Collateral.Select(c => new CollateralPart(c.What.Trim(), LoanMoneyFields.Cents(c.WorthUsd), c.AsOfOn))],
+            Covenants = input.Covenants is null ? known?.Facts.Covenants ?? [] : [.. input.Covenants.Select(c => new Covenant(c.Words.Trim(), c.DueOn))],
+        };
         var faults = LoanChecks.Of(facts).ToList();
         if (faults.Count == 0 && register.NewestOption(house.Id, option.Key) is { } studied && LoanChecks.Horizon(facts, studied.StartSeason, register.NewestResult!.CostBySeason.Count) is { } late)
         {

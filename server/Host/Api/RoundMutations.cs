@@ -46,6 +46,11 @@ public sealed partial class Mutation
             return Refused(new Fault("NOT_FOUND", "id", "There is no such round.", "Reload the page."));
         }
 
+        if (known?.Facts.State == RoundState.Entered)
+        {
+            return Refused(EnteredElsewhere);
+        }
+
         if (known?.Facts.State == RoundState.Decided)
         {
             return Refused(new Fault("DECIDED", "id", "The round is decided: its rules, order and votes are frozen.", "Correct the decision, which makes a new one that names it."));
@@ -99,6 +104,11 @@ public sealed partial class Mutation
         if (desk.Round(id) is not { } round)
         {
             return Refused(new Fault("NOT_FOUND", "id", "There is no such round.", "Reload the page."));
+        }
+
+        if (round.Facts.State == RoundState.Entered)
+        {
+            return Refused(EnteredElsewhere);
         }
 
         if (round.Facts.State == RoundState.Decided && desk.Awards.Values.All(a => a.Facts.RoundId != id))

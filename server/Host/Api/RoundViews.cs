@@ -80,6 +80,12 @@ public sealed class RoundView(RoundsDesk desk, Item<FundingRoundFacts> round)
     /// <summary>Where it stands.</summary>
     public RoundState State => round.Facts.State;
 
+    /// <summary>Day of the decision of a round entered by hand; null = it is decided here.</summary>
+    public DateOnly? EnteredDecidedOn => round.Facts.State == RoundState.Entered ? round.Facts.DecidedOn : null;
+
+    /// <summary>Rules of a round entered by hand, in short words.</summary>
+    public string? RulesInShort => round.Facts.State == RoundState.Entered ? round.Remarks.Note : null;
+
     /// <summary>Rules.</summary>
     public FundingRulesView Rules => FundingRulesView.Of(round.Facts.Rules);
 
@@ -123,7 +129,7 @@ public sealed class RoundView(RoundsDesk desk, Item<FundingRoundFacts> round)
 
     /// <summary>What stands against closing it; empty = it can be decided.</summary>
     public IEnumerable<FaultView> Obstacles([FromServices] Host.Studies.StudyChanges changes, CancellationToken cancellationToken = default) =>
-        round.Facts.State == RoundState.Decided ? [] : RoundClosing.Obstacles(desk, round, changes, cancellationToken).Select(FaultView.Of);
+        round.Facts.State != RoundState.Open ? [] : RoundClosing.Obstacles(desk, round, changes, cancellationToken).Select(FaultView.Of);
 
     /// <summary>Money that can be given again.</summary>
     public double FreeUsd => round.Facts.State == RoundState.Decided ? WaitingList.FreeUsd(desk.DecisionsOf(round.Id)[^1].Decision, desk.AwardsOf(round.Id).Select(a => a.Facts)) : 0;
@@ -152,7 +158,7 @@ public sealed class RoundView(RoundsDesk desk, Item<FundingRoundFacts> round)
 public sealed partial class CoopView
 {
     /// <summary>Rounds, newest first.</summary>
-    public IEnumerable<RoundView> FundingRounds([FromServices] RoundsDesk desk) => desk.Rounds.Values.OrderByDescending(r => desk.DecisionsOf(r.Id).Count == 0).ThenByDescending(r => r.Id, StringComparer.Ordinal).Select(r => new RoundView(desk, r));
+    public IEnumerable<RoundView> FundingRounds([FromServices] RoundsDesk desk) => desk.Rounds.Values.OrderByDescending(r => r.Facts.State == RoundState.Open).ThenByDescending(r => r.Facts.State == RoundState.Decided).ThenByDescending(r => r.Id, StringComparer.Ordinal).Select(r => new RoundView(desk, r));
 
     /// <summary>Number of the first decision whose text or place in the chain does not hold; null = all hold.</summary>
     public int? BrokenDecision([FromServices] RoundsDesk desk) => (int?)desk.Store.Broken(register.Viewer, register.Coop.Id);

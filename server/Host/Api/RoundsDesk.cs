@@ -63,7 +63,7 @@ public sealed class RoundsDesk
     /// <param name="cancel">Stops the drawing of futures.</param>
     /// <returns>The decision; null where no study stands behind it.</returns>
     public RoundDecision? Plan(Item<FundingRoundFacts> round, CancellationToken cancel) =>
-        round.Facts.State == RoundState.Decided ? DecisionsOf(round.Id)[^1].Decision : Draft(round, cancel);
+        round.Facts.State switch { RoundState.Decided => DecisionsOf(round.Id)[^1].Decision, RoundState.Entered => Entered(round), _ => Draft(round, cancel) };
 
     /// <summary>Who stands behind a house: the farm's groups and relations, earlier grants within the years a round looks back, its applications.</summary>
     /// <param name="round">Round; null = none is kept yet.</param>
@@ -114,12 +114,36 @@ public sealed class RoundsDesk
     /// <returns>Rounds, newest first.</returns>
     public IReadOnlyList<EarlierRound> Earlier(string except) =>
     [
-        .. Rounds.Values.Where(r => r.Id != except && r.Facts.State == RoundState.Decided).OrderByDescending(r => r.Id, StringComparer.Ordinal).Select(r =>
+        .. Rounds.Values.Where(r => r.Id != except && r.Facts.State != RoundState.Open).OrderByDescending(r => r.Id, StringComparer.Ordinal).Select(r =>
         {
             var given = AwardsOf(r.Id).Select(a => a.Facts).ToList();
             return new EarlierRound(r.Remarks.Name ?? "unnamed", given.Count, Delivered.Of(given), given.Sum(a => a.FreedCents) / 100.0);
         }),
     ];
+
+    // told in the form of a decision, so that pages read it alike; it is stored nowhere
+    private RoundDecision Entered(Item<FundingRoundFacts> round) => new()
+    {
+        Kind = DecisionKind.Entered,
+        RoundId = round.Id,
+        RoundRevision = round.Revision,
+        DecidedOn = round.Facts.DecidedOn ?? default,
+        Round = round.Facts,
+        Order = [.. AwardsOf(round.Id).Select(a => new DecidedRow
+        {
+            HouseId = a.Facts.HouseId,
+            FarmId = a.Facts.FarmId,
+            OptionKey = a.Facts.OptionKey,
+            Title = a.Facts.Title,
+            Funded = true,
+            GrantUsd = a.Facts.GrantCapCents / 100.0,
+            AskedUsd = a.Facts.GrantCapCents / 100.0,
+            OutlayUsd = a.Facts.OutlayCents / 100.0,
+            EligibleUsd = a.Facts.OutlayCents / 100.0,
+            FuelSavedKwh = a.Facts.PromisedKwh,
+            Why = "entered by hand, not decided here",
+        })],
+    };
 
     private string Related(string farmId) => Register.Farms.TryGetValue(farmId, out var f) ? f.Facts.RelatedKey ?? farmId : farmId;
 

@@ -9,7 +9,7 @@ namespace FarmPortfolio.Engine.Tests.Studies;
 /// <summary>Holds the figures of a small study to the bit: stored results are used again only while nothing moves them.</summary>
 public class NumbersVersionTests
 {
-    private const int Version = 3;
+    private const int Version = 4;
     private static readonly JsonSerializerOptions Fields = new() { IncludeFields = true };
 
     [Theory]

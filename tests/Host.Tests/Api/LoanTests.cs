@@ -56,6 +56,36 @@ public class LoanTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Empty((await Data("{ coop { newestStudy { changedSince } } }"))["coop"]!["newestStudy"]!["changedSince"]!.AsArray());
     }
 
+    [Fact]
+    public async Task Collateral_is_kept_by_parts_with_its_sum_and_covenants_with_their_day_and_an_act_that_leaves_them_out_keeps_them()
+    {
+        const string Secured = "query($id: ID!) { loanCase(id: $id) { revision collateralUsd collateral { what worthUsd asOfOn } covenants { words dueOn } answer { lossUsd { mean } } } }";
+        await host.StudyDone();
+        var terms = new { houseId = "h_demo000", optionKey = "curtain-now", amountUsd = 8000, termYears = 7, ratePerYear = 0.0725 };
+        async Task<JsonNode> Kept(object input) => (await Data(SaveCase, new { input }))["saveLoanCase"]!;
+        var plain = await Kept(new { requestId = "plain case", name = "secured", terms, checkOnly = false });
+        var id = (string)plain["caseId"]!;
+        var bare = (await Data(Secured, new { id }))["loanCase"]!;
+        Assert.Equal(0.0, (double)bare["collateralUsd"]!);
+        object Security(double worth, string what, string words) => new { id, expectedRevision = 1, requestId = Guid.NewGuid().ToString(), name = "secured", terms, checkOnly = false, collateral = new object[] { new { what = "tractor", worthUsd = 30000.25, asOfOn = "2026-05-01" }, new { what, worthUsd = worth } }, covenants = new object[] { new { words, dueOn = "2027-03-01" } } };
+        foreach (var (wrong, field) in new[] { (Security(-1, "land", "x"), "collateral.1.worthUsd"), (Security(1, " ", "x"), "collateral.1.what"), (Security(1, "land", " "), "covenants.0.words") })
+        {
+            var refused = await Kept(wrong);
+            Assert.Null(refused["changeId"]);
+            Assert.Equal(field, (string)Assert.Single(refused["faults"]!.AsArray())!["field"]!);
+        }
+
+        Assert.NotNull((await Kept(Security(12000, "land", "statements of each year")))["changeId"]);
+        Assert.NotNull((await Kept(new { id, expectedRevision = 2, requestId = "terms alone", name = "secured", terms, checkOnly = false }))["changeId"]);
+        var secured = (await Data(Secured, new { id }))["loanCase"]!;
+        Assert.Equal(42000.25, (double)secured["collateralUsd"]!, 1e-9);
+        Assert.Equal(["tractor 2026-05-01", "land "], secured["collateral"]!.AsArray().Select(c => $"{c!["what"]} {c["asOfOn"]}"));
+        Assert.Equal(("statements of each year", "2027-03-01"), ((string)secured["covenants"]![0]!["words"]!, (string)secured["covenants"]![0]!["dueOn"]!));
+
+        // the lender's own flat figure stays what a default costs
+        Assert.Equal((double)bare["answer"]!["lossUsd"]!["mean"]!, (double)secured["answer"]!["lossUsd"]!["mean"]!);
+    }
+
     [Theory]
     [InlineData("amountUsd", -5, 7, 0.07, 0, "h_demo000", "curtain-now")]
     [InlineData("ratePerYear", 8000, 7, 0.31, 0, "h_demo000", "curtain-now")]

@@ -25,7 +25,7 @@ public class RoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.True((bool)(await Closed(id, 1))["conflict"]!, "a close from an older revision is a conflict");
         Assert.Empty((await Closed(id, 2))["faults"]!.AsArray());
 
-        var decided = await Round(id, "state revision committee { name } decisions { number bodySha256 previousSha256 body studyNumber } awards { id decisionNumber grantCapUsd grantShare state promisedKwh milestones { kind } } plan { grantUsd rows { houseId funded grantUsd eligibleUsd ballot { for } } }");
+        var decided = await Round(id, "state revision committee { name } decisions { number bodySha256 previousSha256 body studyNumber } awards { id decisionNumber grantCapUsd grantShare state promisedKwh houseId savingUsd { p10 p50 p90 } milestones { kind } } plan { grantUsd rows { houseId savingUsd { p10 p50 p90 } funded grantUsd eligibleUsd ballot { for } } }");
         Assert.Equal("DECIDED", (string)decided["state"]!);
         Assert.Equal("the chair", (string)decided["committee"]![0]!["name"]!);
         var decision = Assert.Single(decided["decisions"]!.AsArray())!;
@@ -35,6 +35,9 @@ public class RoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         var funded = decided["plan"]!["rows"]!.AsArray().Where(r => (bool)r!["funded"]!).ToList();
         Assert.Equal(funded.Count, decided["awards"]!.AsArray().Count);
         Assert.All(decided["awards"]!.AsArray(), a => Assert.True((double)a!["promisedKwh"]! > 0));
+
+        // an award tells the saving of its own decision, with the range it had there
+        Assert.All(decided["awards"]!.AsArray(), a => Assert.Equal(funded.Single(r => (string)r!["houseId"]! == (string)a!["houseId"]!)!["savingUsd"]!.ToJsonString(), a!["savingUsd"]!.ToJsonString()));
         Assert.Equal("DECIDED", Code(await Saved(new { id, expectedRevision = 3, requestId = Guid.NewGuid().ToString(), name = "Other" })));
 
         // one grant goes down by a correction; the money reaches the first on the list that fits

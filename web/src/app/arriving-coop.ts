@@ -37,7 +37,14 @@ const kept: Record<string, string> = {
 export function thingOf(path: string): { id: string; word: string } | undefined {
   const [first = '', id = ''] = path.split('/').slice(1);
   const word = kept[first];
-  if (!word || id === '' || (first === 'houses' && id === 'new') || (first === 'loans' && id === 'book')) return undefined;
+  if (
+    !word ||
+    id === '' ||
+    (first === 'houses' && id === 'new') ||
+    (first === 'loans' && id === 'book') ||
+    (first === 'rounds' && id === 'enter')
+  )
+    return undefined;
   try {
     return { id: decodeURIComponent(id), word };
   } catch {

@@ -31,10 +31,18 @@ const routes = (notice?: string): RouteObject[] => [
       { path: 'houses', lazy: async () => ({ Component: (await import('../features/farms/houses-page.tsx')).HousesPage }) },
       { path: 'houses/new', lazy: async () => ({ Component: (await import('../features/farms/new-house-page.tsx')).NewHousePage }) },
       { path: 'houses/:houseId', lazy: async () => ({ Component: (await import('../features/farms/house-page.tsx')).HousePage }) },
+      {
+        path: 'houses/:houseId/sheet',
+        lazy: async () => ({ Component: (await import('../features/farms/grower-sheet.tsx')).GrowerSheetPage }),
+      },
       { path: 'co-ops', lazy: async () => ({ Component: (await import('../features/farms/coops-page.tsx')).CoopsPage }) },
       { path: 'options/:optionId', lazy: async () => ({ Component: (await import('../features/retrofits/option-page.tsx')).OptionPage }) },
       { path: 'funding', lazy: async () => ({ Component: (await import('../features/funding/funding-page.tsx')).FundingPage }) },
       { path: 'rounds', lazy: async () => ({ Component: (await import('../features/funding/rounds-page.tsx')).RoundsPage }) },
+      {
+        path: 'rounds/enter',
+        lazy: async () => ({ Component: (await import('../features/funding/enter-round-page.tsx')).EnterRoundPage }),
+      },
       { path: 'rounds/:roundId', lazy: async () => ({ Component: (await import('../features/funding/round-page.tsx')).RoundPage }) },
       { path: 'rounds/:roundId/memo', lazy: async () => ({ Component: (await import('../features/funding/memo-page.tsx')).MemoPage }) },
       { path: 'awards', lazy: async () => ({ Component: (await import('../features/funding/awards-page.tsx')).AwardsPage }) },

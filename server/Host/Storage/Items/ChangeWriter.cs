@@ -60,7 +60,7 @@ internal sealed class ChangeWriter(DbConnection db, DbTransaction transaction, V
     {
         var table = KindTables.Of(item.Kind);
         var facts = item.Facts switch { null => null, RawFacts raw => raw.Text, var f => CanonicalJson.Write(f) };
-        if (facts is null && table.NeverDeleted is { } because)
+        if (facts is null && table.NeverDeleted is { } because && table.IsKept(db, transaction, id))
         {
             Add(item, "NOT_DELETED", "id", because, "Leave it as it is.");
             return false;

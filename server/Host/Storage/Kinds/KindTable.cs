@@ -56,6 +56,13 @@ internal abstract class KindTable
     /// <summary>Why its items are never deleted; null = they may be.</summary>
     public virtual string? NeverDeleted => null;
 
+    /// <summary>Whether one item is held by <see cref="NeverDeleted"/>.</summary>
+    /// <param name="db">Connection.</param>
+    /// <param name="transaction">Transaction.</param>
+    /// <param name="id">Item.</param>
+    /// <returns>True where it may not go.</returns>
+    public virtual bool IsKept(DbConnection db, DbTransaction transaction, string id) => NeverDeleted is not null;
+
     /// <summary>What its items point at.</summary>
     public virtual IReadOnlyList<Link> Links => [];
 

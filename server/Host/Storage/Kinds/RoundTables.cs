@@ -31,6 +31,10 @@ internal sealed class AwardTable() : KindTable<AwardFacts>(ItemKind.Award, "aw")
     /// <inheritdoc/>
     public override string? NeverDeleted => "An award is not deleted: what was promised stays on record. Give its money back instead, with the reason.";
 
+    /// <summary>What a decision gave stays; what was entered by hand can be taken back.</summary>
+    public override bool IsKept(DbConnection db, DbTransaction transaction, string id) =>
+        db.ExecuteScalar<long>("SELECT count(*) FROM award WHERE id = @id AND decision_id IS NOT NULL", new { id }, transaction) > 0;
+
     /// <inheritdoc/>
     public override IReadOnlyList<Link> Links { get; } =
         [new("round_id", ItemKind.FundingRound, Bond.Holds), new("farm_id", ItemKind.Farm, Bond.Holds), new("house_id", ItemKind.House, Bond.Holds)];

@@ -12,7 +12,7 @@ import { DeleteItem } from './delete-item.tsx';
 import { FarmForm } from './farm-form.tsx';
 import { Farm } from './farm-queries.ts';
 import { shapes } from './house-words.ts';
-import { ItemHistory } from './item-history.tsx';
+import { ItemHistory } from '../../components/item-history.tsx';
 import { QuoteList } from './quote-list.tsx';
 import { SupplyForm } from './supply-form.tsx';
 

@@ -5,7 +5,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { counted, dollars } from '../../lib/units/format.ts';
 import { FarmLedger } from './farm-ledger.tsx';
-import { UndoNotice } from './undo-notice.tsx';
+import { UndoNotice } from '../../components/undo-notice.tsx';
 
 const Farms = graphql(`
   query Farms($text: String, $after: String) {

@@ -16,7 +16,7 @@ import { HouseHeat } from './house-heat.tsx';
 import { HouseOptions } from './house-options.tsx';
 import { answerOf, neverWords } from './house-answer.ts';
 import { House } from './house-query.ts';
-import { ItemHistory } from './item-history.tsx';
+import { ItemHistory } from '../../components/item-history.tsx';
 import { OptionSetForm } from './option-set-form.tsx';
 
 export function HousePage() {
@@ -135,6 +135,7 @@ export function HousePage() {
             change the house
           </button>
         )}
+        <Link to={`/houses/${house.id}/sheet${key && key !== 'none' ? `?option=${key}` : ''}`}>sheet for the grower to print</Link>
         <HouseActions house={house} />
       </div>
       {house.supplies.length > 0 && (

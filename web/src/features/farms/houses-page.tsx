@@ -12,7 +12,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { ChangeHousesForm } from './change-houses-form.tsx';
 import { coverings, fuels, plans, shapes } from './house-words.ts';
 import { Houses } from './houses-queries.ts';
-import { UndoNotice } from './undo-notice.tsx';
+import { UndoNotice } from '../../components/undo-notice.tsx';
 
 const grades = [
   ['A', 'A, metered'],

@@ -3,7 +3,7 @@ import type { FarmQuery } from '../../lib/graphql/generated/graphql.ts';
 import { dollars } from '../../lib/units/format.ts';
 import { DeleteItem } from './delete-item.tsx';
 import { QuoteForm } from './quote-form.tsx';
-import { UndoNotice } from './undo-notice.tsx';
+import { UndoNotice } from '../../components/undo-notice.tsx';
 
 type Farm = NonNullable<FarmQuery['farm']>;
 

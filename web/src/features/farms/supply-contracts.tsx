@@ -5,7 +5,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { ContractForm } from './contract-form.tsx';
 import { contractWords, type Contract, type Supply } from './contract-words.ts';
 import { DeleteItem } from './delete-item.tsx';
-import { UndoNotice } from './undo-notice.tsx';
+import { UndoNotice } from '../../components/undo-notice.tsx';
 
 /** Contracts in force and offers of a tank or meter. */
 export function SupplyContracts({ supply }: { supply: Supply }) {

@@ -9,7 +9,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { BillsPart } from './bills-part.tsx';
 import { DeleteItem } from './delete-item.tsx';
 import { Supply } from './farm-queries.ts';
-import { ItemHistory } from './item-history.tsx';
+import { ItemHistory } from '../../components/item-history.tsx';
 import { OwnPricePart } from './own-price.tsx';
 import { PastPart } from './past-part.tsx';
 import { SupplyContracts } from './supply-contracts.tsx';

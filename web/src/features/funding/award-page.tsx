@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
+import { ItemHistory } from '../../components/item-history.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { dollars, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -50,11 +51,17 @@ export function AwardPage() {
         )}
       </h1>
       <p className="acts">
-        <Link to={`/awards/${a.id}/letter`}>award letter to print</Link>
+        {!a.isEntered && <Link to={`/awards/${a.id}/letter`}>award letter to print</Link>}
         <Link to={`/rounds/${a.roundId}`}>{a.round}</Link>
         <Link to={`/houses/${a.houseId}`}>the house</Link>
         <Link to="/awards">all awards</Link>
       </p>
+      {a.isEntered && (
+        <p className="lead">
+          <b>Entered by hand, not decided here.</b> Its grant and promise are changed on the page of{' '}
+          <Link to={`/rounds/${a.roundId}`}>its round</Link>.
+        </p>
+      )}
       <div className="two">
         <section>
           <h2>Money</h2>
@@ -73,7 +80,13 @@ export function AwardPage() {
           <p>Until the grant is paid the farm lays out {dollars(a.bridgeUsd, 6)} itself.</p>
           {a.promisedKwh && (
             <p>
-              Promised: {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season in the mean of all winters.
+              Promised: {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season in the mean of all winters
+              {a.promisedLowKwh != null &&
+                a.promisedHighKwh != null &&
+                ` (${heat(a.promisedLowKwh, units)} to ${heat(a.promisedHighKwh, units)})`}
+              {a.savingUsd &&
+                `; ${dollars(a.savingUsd.p50)} a season in the middle of all futures (${dollars(a.savingUsd.p10)} to ${dollars(a.savingUsd.p90)})`}
+              .
             </p>
           )}
           {a.conditions.length > 0 && (
@@ -115,6 +128,7 @@ export function AwardPage() {
         </section>
       </div>
       <AwardForm key={a.revision} award={a} />
+      <ItemHistory id={a.id} revision={a.revision} />
     </>
   );
 }

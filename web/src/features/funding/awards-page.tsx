@@ -18,7 +18,8 @@ export function AwardsPage() {
         <h1>No award is given yet.</h1>
         <p className="lead">
           Keep a round on <Link to="/funding">Funding</Link>, enter who decides, and close it on the page of the{' '}
-          <Link to="/rounds">round</Link>: its awards then stand here until their savings are verified.
+          <Link to="/rounds">round</Link>: its awards then stand here until their savings are verified. What was given before can be{' '}
+          <Link to="/rounds/enter">entered from its papers</Link>.
         </p>
       </>
     );
@@ -141,6 +142,7 @@ function Ledger({ awards }: { awards: readonly Listed[] }) {
                 </td>
                 <td data-name="round:">
                   <Link to={`/rounds/${a.roundId}`}>{a.round}</Link>
+                  {a.isEntered && <span className="second">entered by hand, not decided here</span>}
                 </td>
                 <td data-name="stands:">
                   {a.state}

@@ -17,6 +17,7 @@ export const Awards = graphql(`
         id
         round
         roundId
+        isEntered
         farm
         house
         title
@@ -57,6 +58,9 @@ export const Award = graphql(`
       revision
       round
       roundId
+      isEntered
+      promisedLowKwh
+      promisedHighKwh
       decisionNumber
       studyNumber
       farm
@@ -81,6 +85,11 @@ export const Award = graphql(`
       returnedOn
       returnedReason
       promisedKwh
+      savingUsd {
+        p10
+        p50
+        p90
+      }
       milestones {
         kind
         dueOn

@@ -3,13 +3,12 @@ import { Link, useParams } from 'react-router';
 import { ask } from '../../lib/graphql/client.ts';
 import { dollars, heat, heatUnit } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
-import { Award, stepWords } from './awards-query.ts';
-import { Sheet } from './sheet.tsx';
+import { Award, type Awarded, stepWords } from './awards-query.ts';
+import { Sheet } from '../../components/sheet.tsx';
 
 /** The letter that goes with an award: a cap and a share, scope, dates, proof, duties. */
 export function LetterPage() {
   const { awardId = '' } = useParams();
-  const { units } = useUnits();
   const { data, error } = useQuery({ queryKey: ['award', awardId], queryFn: () => ask(Award, { id: awardId }) });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the letter.</p>;
@@ -74,12 +73,7 @@ export function LetterPage() {
         </li>
         <li>To tell us of other public money for the same work: all together may not pass the cost.</li>
       </ul>
-      {a.promisedKwh && (
-        <p>
-          We reckon that it saves {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season in the mean of all winters. This is a
-          range, not a promise.
-        </p>
-      )}
+      <Promise award={a} />
       <p className="caution">
         <b>Caution.</b> A tighter house with a burner inside needs ducted air and a carbon monoxide alarm. Wiring and gas by licensed
         trades. Foam and covers as the fire code says. Somebody opens a closed curtain before snow.
@@ -90,5 +84,32 @@ export function LetterPage() {
         <span>date</span>
       </p>
     </Sheet>
+  );
+}
+
+/** What the order of the decision reckoned: dollars with their range, the fuel behind them. */
+function Promise({ award: a }: { award: Awarded }) {
+  const { units } = useUnits();
+  if (!a.promisedKwh && !a.savingUsd) return null;
+  return (
+    <p>
+      {a.savingUsd && (
+        <>
+          We reckon that it saves you{' '}
+          <b>
+            {dollars(a.savingUsd.p50)} a season in the middle of all futures ({dollars(a.savingUsd.p10)} one in ten lower,{' '}
+            {dollars(a.savingUsd.p90)} one in ten higher)
+          </b>
+          , after running and renewals.{' '}
+        </>
+      )}
+      {a.promisedKwh && (
+        <>
+          {a.savingUsd ? 'The bills are held against' : 'Promised:'} {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season,{' '}
+          {a.savingUsd ? 'the mean of all winters' : 'as the papers of the round say; no range was reckoned for it'}.{' '}
+        </>
+      )}
+      This is a range, not a promise.
+    </p>
   );
 }

@@ -6,7 +6,7 @@ import { dollars } from '../../lib/units/format.ts';
 import { MemoPoints } from './memo-points.tsx';
 import { MemoTable } from './memo-table.tsx';
 import { FundingRound, type Plan, type Round } from './round-query.ts';
-import { Sheet } from './sheet.tsx';
+import { Sheet } from '../../components/sheet.tsx';
 
 const MemoCoop = graphql(`
   query MemoCoop {

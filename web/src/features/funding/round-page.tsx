@@ -5,6 +5,7 @@ import { dollars } from '../../lib/units/format.ts';
 import { ApplicationsPart } from './applications-part.tsx';
 import { CommitteePart } from './committee-part.tsx';
 import { DecisionsPart } from './decisions-part.tsx';
+import { EnteredRoundPart } from './entered-round.tsx';
 import { addressOf } from './funding-rules.ts';
 import { PlanReports } from './plan-reports.tsx';
 import { PlanTable } from './plan-table.tsx';
@@ -29,6 +30,7 @@ export function RoundPage() {
       </>
     );
   }
+  if (round.state === 'ENTERED') return <EnteredRoundPart id={round.id} />;
   const open = round.state === 'OPEN';
   return (
     <>

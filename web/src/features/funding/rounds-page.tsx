@@ -1,5 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link, useSearchParams } from 'react-router';
+import { useState } from 'react';
+import { Link, useLocation, useSearchParams } from 'react-router';
+import { UndoNotice } from '../../components/undo-notice.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import type { RoundsQuery } from '../../lib/graphql/generated/graphql.ts';
 import { counted, dollars, figure } from '../../lib/units/format.ts';
@@ -10,10 +12,13 @@ type Kept = RoundsQuery['coop']['fundingRounds'][number];
 /** Rounds that are kept, and two of them side by side. */
 export function RoundsPage() {
   const { data, error } = useQuery({ queryKey: ['rounds'], queryFn: () => ask(Rounds) });
+  const location = useLocation();
+  const [notice, setNotice] = useState(location.state as { said: string; changeId: string } | null);
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading the rounds.</p>;
   const { fundingRounds: rounds, brokenDecision } = data.coop;
   const decided = rounds.filter((r) => r.state === 'DECIDED');
+  const entered = rounds.length - decided.length - rounds.filter((r) => r.state === 'OPEN').length;
   return (
     <>
       <h1>
@@ -21,10 +26,12 @@ export function RoundsPage() {
         {rounds.length > 0 && (
           <>
             , {decided.length} of them decided; the decided ones gave{' '}
-            <b>{dollars(decided.reduce((s, r) => s + (r.plan?.grantUsd ?? 0), 0))}</b>.
+            <b>{dollars(decided.reduce((s, r) => s + (r.plan?.grantUsd ?? 0), 0))}</b>
+            {entered > 0 && `; ${counted(entered, 'earlier one is', 'earlier ones are')} entered by hand`}.
           </>
         )}
       </h1>
+      {notice && <UndoNotice {...notice} close={() => setNotice(null)} />}
       {brokenDecision && (
         <p className="fault">
           Decision {brokenDecision} does not hash to its checksum or does not name the one before it: its text was changed outside this
@@ -39,6 +46,7 @@ export function RoundsPage() {
       {rounds.length > 0 && <RoundList rounds={rounds} />}
       <p className="acts">
         <Link to="/funding">start another round</Link>
+        <Link to="/rounds/enter">enter an earlier round from its papers</Link>
         <Link to="/awards">awards of all rounds</Link>
       </p>
       {rounds.length > 1 && <Compared rounds={rounds} />}
@@ -87,11 +95,17 @@ function RoundList({ rounds }: { rounds: readonly Kept[] }) {
                       ? `study ${String(r.plan.studyNumber)}`
                       : r.state === 'OPEN'
                         ? 'needs a study'
-                        : 'entered from papers'}
+                        : r.state === 'ENTERED'
+                          ? 'entered by hand, not decided here'
+                          : 'entered from papers'}
                   </span>
                 </td>
                 <td data-name="state:">
-                  {r.state === 'OPEN' ? 'open' : `decided on ${r.plan?.decidedOn ?? ''}, ${counted(r.decisions.length, 'decision')}`}
+                  {r.state === 'OPEN'
+                    ? 'open'
+                    : r.state === 'ENTERED'
+                      ? `decided on ${r.plan?.decidedOn ?? ''}, elsewhere`
+                      : `decided on ${r.plan?.decidedOn ?? ''}, ${counted(r.decisions.length, 'decision')}`}
                 </td>
                 <td className="n chief">{r.plan ? figure(r.plan.grantUsd, 4) : ''}</td>
                 <td className="n" data-name="budget $">

@@ -3,7 +3,18 @@ import type { LoanStressesQuery } from '../../lib/graphql/generated/graphql.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import type { CoverFigures, LoanAnswer, LoanCase } from './lending-queries.ts';
-import { cover, payment, paymentKinds, percent, perPayment, safeDollars, SAVINGS_ONLY, stateWords, stressWords } from './lending-words.ts';
+import {
+  collateralWords,
+  cover,
+  payment,
+  paymentKinds,
+  percent,
+  perPayment,
+  safeDollars,
+  SAVINGS_ONLY,
+  stateWords,
+  stressWords,
+} from './lending-words.ts';
 import { breakEvenWords, leastCash, sourcesAndUses } from './loan-money.tsx';
 
 interface Props {
@@ -39,7 +50,7 @@ export function CaseSheet({ loan, answer, stresses, inBook, study, coop, version
           {loan.farm?.name}
           {loan.farm?.place ? `, ${loan.farm.place}` : ''}; {loan.house?.name}: {loan.option?.title}. Amount {dollars(terms.amountUsd, 5)},{' '}
           {stateWords(terms.state)}. {terms.guaranteeShare > 0 ? `Guarantee ${percent(terms.guaranteeShare)} of a loss.` : 'No guarantee.'}{' '}
-          Collateral: not on file.
+          {collateralWords(loan)}
         </Point>
         <Point no={2} name="Sources and uses">
           Uses: {said(uses)}. Sources: {said(sources)}.
@@ -117,7 +128,10 @@ export function CaseSheet({ loan, answer, stresses, inBook, study, coop, version
             : 'not reckoned'}
         </Point>
         <Point no={14} name="Conditions">
-          Bills each year for three seasons; cover tested yearly on actuals.{loan.note ? ` Note: ${loan.note}.` : ''}
+          {loan.covenants.length > 0
+            ? `${loan.covenants.map((c) => `${c.words}${c.dueOn ? `, by ${c.dueOn}` : ''}`).join('; ')}.`
+            : 'Bills each year for three seasons; cover tested yearly on actuals.'}
+          {loan.note ? ` Note: ${loan.note}.` : ''}
           {loan.warnings.map((w) => ` ${w.message}`)}
         </Point>
         <Point no={15} name="Modelled, not a credit score">

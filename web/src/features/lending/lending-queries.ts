@@ -89,6 +89,16 @@ export const LoanCaseDocument = graphql(`
       revision
       name
       note
+      collateralUsd
+      collateral {
+        what
+        worthUsd
+        asOfOn
+      }
+      covenants {
+        words
+        dueOn
+      }
       changedAt
       changedBy
       terms {
@@ -264,23 +274,6 @@ export const LoanStressDocument = graphql(`
         farmWorst
         defaultShare
         lossUsd
-      }
-    }
-  }
-`);
-
-export const LoanHousesDocument = graphql(`
-  query LoanHouses {
-    coop {
-      farms(first: 200) {
-        items {
-          id
-          name
-          houses {
-            id
-            name
-          }
-        }
       }
     }
   }

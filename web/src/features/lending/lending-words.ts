@@ -61,3 +61,12 @@ export const notApplying: Partial<Record<StressKind, string>> = {
 };
 
 export const SAVINGS_ONLY = 'Savings only, not a credit decision';
+
+/** What secures a loan: "Collateral $42,000 (tractor $30,000 as of 2026-05-01; land $12,000)." */
+export const collateralWords = (c: {
+  collateralUsd: number;
+  collateral: readonly { what: string; worthUsd: number; asOfOn?: string | null }[];
+}): string =>
+  c.collateral.length === 0
+    ? 'Collateral: not on file.'
+    : `Collateral ${dollars(c.collateralUsd, 5)} (${c.collateral.map((p) => `${p.what} ${dollars(p.worthUsd, 5)}${p.asOfOn ? ` as of ${p.asOfOn}` : ''}`).join('; ')}).`;

@@ -2,14 +2,17 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
-import { LoanHousesDocument, LoanOptionsDocument, SaveLoanCaseDocument } from './lending-queries.ts';
+import { LoanOptionsDocument, SaveLoanCaseDocument } from './lending-queries.ts';
 import { payment, paymentKinds, perPayment, rateKinds, safeDollars, states } from './lending-words.ts';
+import { SecurityFields } from './security-fields.tsx';
+import { noSecurity, securityInput, type TypedSecurity } from './security.ts';
 import { inputOf, usual, type Key, type Typed } from './loan-form-fields.ts';
 
 interface Props {
-  known?: { id: string; revision: number; typed: Typed };
+  known?: { id: string; revision: number; typed: Typed; security: TypedSecurity };
   close: () => void;
   saved: (id: string) => void;
 }
@@ -27,24 +30,28 @@ function usePaused<T>(value: T, ms = 350): T {
 /** Terms of a loan, checked and answered as one types. */
 export function LoanForm({ known, close, saved }: Props) {
   const [typed, set] = useState<Typed>(known?.typed ?? usual);
+  const [security, setSecurity] = useState<TypedSecurity>(known?.security ?? noSecurity);
   const queries = useQueryClient();
-  const houses = useQuery({ queryKey: ['loan-houses'], queryFn: () => ask(LoanHousesDocument) });
   const options = useQuery({
     queryKey: ['loan-options', typed.houseId],
     queryFn: () => ask(LoanOptionsDocument, { id: typed.houseId }),
     enabled: typed.houseId !== '',
   });
   const paused = usePaused(typed);
+  const secured = usePaused(security);
   const ready = paused.houseId !== '' && paused.optionKey !== '' && paused.amountUsd !== '';
   const check = useQuery({
-    queryKey: ['loan-check', paused],
-    queryFn: async () => (await ask(SaveLoanCaseDocument, { input: inputOf(paused, requestId(), known, true) })).saveLoanCase,
+    queryKey: ['loan-check', paused, secured],
+    queryFn: async () =>
+      (await ask(SaveLoanCaseDocument, { input: { ...inputOf(paused, requestId(), known, true), ...securityInput(secured) } }))
+        .saveLoanCase,
     enabled: ready,
     retry: false,
     placeholderData: (before) => before,
   });
   const save = useMutation({
-    mutationFn: async () => (await ask(SaveLoanCaseDocument, { input: inputOf(typed, requestId(), known) })).saveLoanCase,
+    mutationFn: async () =>
+      (await ask(SaveLoanCaseDocument, { input: { ...inputOf(typed, requestId(), known), ...securityInput(security) } })).saveLoanCase,
     onSuccess: async (d) => {
       if (d.changeId && d.caseId) {
         await queries.invalidateQueries();
@@ -76,14 +83,10 @@ export function LoanForm({ known, close, saved }: Props) {
         <fieldset>
           <legend>What it pays for</legend>
           <div className="form">
-            <Choice
+            <HouseFinder
               label="house"
               value={typed.houseId}
               change={(houseId) => set({ ...typed, houseId, optionKey: '' })}
-              options={[
-                ['', 'choose a house'],
-                ...(houses.data?.coop.farms.items.flatMap((f) => f.houses.map((h) => [h.id, `${f.name}, ${h.name}`] as const)) ?? []),
-              ]}
               name="houseId"
               faults={faults}
             />
@@ -167,6 +170,14 @@ export function LoanForm({ known, close, saved }: Props) {
             {field('capacityGrowthPerYear', 'growth of income and living, % a year', 'empty: the study’s for wages')}
           </div>
         </fieldset>
+        <SecurityFields
+          typed={security}
+          change={(s) => {
+            setSecurity(s);
+            save.reset();
+          }}
+          faults={faults}
+        />
         {answer && (
           <p role="status">
             {payment(answer.paymentUsd)} {perPayment[typed.payments as keyof typeof perPayment]}. In{' '}
@@ -188,7 +199,7 @@ export function LoanForm({ known, close, saved }: Props) {
         {save.data?.conflict && (
           <p className="fault">Somebody changed this case meanwhile. What you typed is kept; close the form to see theirs.</p>
         )}
-        <FaultList faults={all.filter((f) => !f.field || !(f.field in typed))} />
+        <FaultList faults={all.filter((f) => !f.field || !(f.field in typed || f.field.includes('.')))} />
         {(check.error ?? save.error) && <p className="fault">{(save.error ?? check.error)?.message}</p>}
         <button
           className="filled"

@@ -1,17 +1,19 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate, useParams } from 'react-router';
+import { ItemHistory } from '../../components/item-history.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { CaseSheet } from './case-sheet.tsx';
 import { LoanCaseDocument, LoanStressDocument, type LoanCase } from './lending-queries.ts';
-import { payment, percent, perPayment, safeDollars, SAVINGS_ONLY, stateWords } from './lending-words.ts';
+import { collateralWords, payment, percent, perPayment, safeDollars, SAVINGS_ONLY, stateWords } from './lending-words.ts';
 import { DeleteLoan } from './loan-actions.tsx';
 import { CoverBand } from './loan-covers.tsx';
 import { LoanForm } from './loan-form.tsx';
 import { typedOf } from './loan-form-fields.ts';
 import { LargestChart } from './loan-largest.tsx';
 import { LoanMoney, Shortfalls } from './loan-money.tsx';
+import { securityOf } from './security.ts';
 import { LoanSeasons } from './loan-seasons.tsx';
 import { LoanStresses } from './loan-stresses.tsx';
 import { Statements } from './statements.tsx';
@@ -67,9 +69,14 @@ export function LoanPage() {
             ? 'It knows the option, the fuel and the statements given, and nothing else of the borrower.'
             : `${SAVINGS_ONLY}: a farm repays from all it has, and none of that is known here.`}
         </p>
+        <p>
+          {collateralWords(loan)}{' '}
+          {loan.covenants.length > 0 &&
+            `Covenants: ${loan.covenants.map((c) => `${c.words}${c.dueOn ? `, by ${c.dueOn}` : ''}`).join('; ')}.`}
+        </p>
         {changing && (
           <LoanForm
-            known={{ id: loan.id, revision: loan.revision, typed: typedOf(terms, loan.name, loan.note) }}
+            known={{ id: loan.id, revision: loan.revision, typed: typedOf(terms, loan.name, loan.note), security: securityOf(loan) }}
             close={() => setChanging(false)}
             saved={() => setChanging(false)}
           />
@@ -115,6 +122,7 @@ export function LoanPage() {
           </>
         )}
         {loan.farm && <Statements farm={loan.farm} capacity={answer?.capacity ?? null} heatingUsd={answer?.farmHeatingUsd} />}
+        <ItemHistory id={loan.id} revision={loan.revision} />
       </div>
       {answer && (
         <CaseSheet

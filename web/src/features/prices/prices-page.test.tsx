@@ -24,7 +24,7 @@ const coop = {
       { fuel: 'PROPANE', bySeason },
     ],
   })),
-  farms: { items: [{ id: 'f', name: 'Farm', houses: [{ id: 'h', name: 'house 1' }] }] },
+  houses: { total: 1, items: [{ id: 'h', name: 'house 1', farm: { name: 'Farm' } }] },
   priceCorrelations: {
     shortTerm: Array.from({ length: 16 }, (_, i) => (i % 5 === 0 ? 1 : 0.4)),
     longTerm: Array.from({ length: 16 }, (_, i) => (i % 5 === 0 ? 1 : 0.5)),
@@ -58,6 +58,7 @@ const knob = {
 const end = (paybackSeason: number | null, npvUsd: number) => ({ paybackSeason, npvUsd, neverShare: paybackSeason ? 0.1 : 0.6 });
 const answers: [match: RegExp, answer: (variables: Record<string, unknown>) => unknown][] = [
   [/query Prices\(/, () => ({ coop })],
+  [/query FoundHouses/, () => ({ coop })],
   [/query PriceCorrelations/, () => ({ coop })],
   [
     /query HouseOptions/,

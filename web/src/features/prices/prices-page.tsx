@@ -28,7 +28,7 @@ export function PricesPage() {
   const inUse = coop?.scenarioSet?.priceCase;
   const from = told === null ? (inUse?.firstSeason ?? 0) : Number(told) || 0;
   const chosen = params.get('option') ?? '';
-  const houseId = chosen.split('~')[0] || coop?.farms.items.flatMap((f) => f.houses)[0]?.id || '';
+  const houseId = chosen.split('~')[0] || coop?.houses.items[0]?.id || '';
   const house = useQuery({
     queryKey: ['house-options', houseId],
     queryFn: () => ask(HouseOptions, { id: houseId }),
@@ -78,13 +78,7 @@ export function PricesPage() {
         )}
         The records behind the prices stand on the <Link to="/fuel">Fuel page</Link>.
       </p>
-      <OptionChoice
-        farms={coop.farms.items}
-        houseId={houseId}
-        options={options}
-        optionId={option?.id ?? ''}
-        choose={(id) => change({ option: id })}
-      />
+      <OptionChoice houseId={houseId} options={options} optionId={option?.id ?? ''} choose={(id) => change({ option: id })} />
       <PriceCases
         coop={coop}
         firstSeason={from}

@@ -25,14 +25,9 @@ export const PricesQuery = graphql(`
           bySeason
         }
       }
-      farms(first: 200) {
+      houses(first: 1) {
         items {
           id
-          name
-          houses {
-            id
-            name
-          }
         }
       }
     }

@@ -41,6 +41,9 @@ export function OptionPage() {
           <Worth result={r} movesTo={option.movesTo} />
         </p>
       )}
+      <p className="acts">
+        <Link to={`/houses/${option.house.id}/sheet?option=${option.key}`}>sheet for the grower to print</Link>
+      </p>
       <div className="two">
         {r && <OptionFan result={r} />}
         <OptionCosts option={option} />

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Field } from '../../components/forms/field.tsx';
+import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { readNumber } from '../../lib/units/typed-number.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
@@ -28,8 +29,7 @@ const empty = { retrofit: '', kind: 'PUBLISHED', as: 'saving', like: '', value: 
 /** A result from a report or a neighbour's trial, with its interval and its source; looked at before it is kept. */
 export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
   const { say } = useUnits();
-  const houses = coop.farms.items.flatMap((f) => f.houses.map((h) => ({ id: h.id, name: `${f.name}, ${h.name}` })));
-  const [typed, set] = useState({ ...empty, retrofit: coop.realisedFactors[0]?.retrofitCode ?? '', like: houses[0]?.id ?? '' });
+  const [typed, set] = useState({ ...empty, retrofit: coop.realisedFactors[0]?.retrofitCode ?? '', like: coop.houses.items[0]?.id ?? '' });
   const queries = useQueryClient();
   const saving = typed.as === 'saving';
   const limits = saving ? { most: 100, such: '27.5' } : { least: 0, such: '0.9' };
@@ -77,7 +77,7 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
       number={key === 'value' || key === 'low' || key === 'high' ? limits : undefined}
     />
   );
-  const choice = (key: 'retrofit' | 'kind' | 'as' | 'like', label: string, options: readonly (readonly [string, string])[]) => (
+  const choice = (key: 'retrofit' | 'kind' | 'as', label: string, options: readonly (readonly [string, string])[]) => (
     <label>
       <span>{label}</span>
       <select value={typed[key]} onChange={(e) => put({ [key]: e.target.value })}>
@@ -110,12 +110,7 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
           ['saving', 'saving of heat, %'],
           ['factor', 'factor, measured over modelled'],
         ])}
-        {saving &&
-          choice(
-            'like',
-            'on a house like',
-            houses.map((h) => [h.id, h.name] as const),
-          )}
+        {saving && <HouseFinder label="on a house like" value={typed.like} change={(like) => put({ like })} />}
         {field('value', saving ? 'result, %' : 'result')}
         {field('low', saving ? 'one in twenty is lower, %' : 'one in twenty is lower')}
         {field('high', saving ? 'one in twenty is higher, %' : 'one in twenty is higher')}

@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
@@ -45,7 +46,6 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
   const [told, tell] = useState<Record<string, Partial<TrialHouseInput>>>({});
   const [goodRowsOnly, setGood] = useState(false);
   const [found, setFound] = useState<ImportTrialMutation['importTrial'] | null>(null);
-  const houses = coop.farms.items.flatMap((f) => f.houses.map((h) => ({ id: h.id, name: `${f.name}, ${h.name}` })));
   const run = useMutation({
     mutationFn: async ({ checkOnly, withHouses }: { checkOnly: boolean; withHouses: boolean }) =>
       (
@@ -73,7 +73,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
     label,
     role: everInUse ? 'TREATED' : 'CONTROL',
     retrofitCode: everInUse ? 'curtain' : null,
-    houseId: houses[0]?.id ?? '',
+    houseId: coop.houses.items[0]?.id ?? '',
   });
   return (
     <section>
@@ -189,16 +189,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
                         ))}
                       </select>
                     </label>
-                    <label>
-                      <span>built as</span>
-                      <select value={mine.houseId} onChange={(e) => change({ houseId: e.target.value })}>
-                        {houses.map((x) => (
-                          <option key={x.id} value={x.id}>
-                            {x.name}
-                          </option>
-                        ))}
-                      </select>
-                    </label>
+                    <HouseFinder label="built as" value={mine.houseId ?? ''} change={(houseId) => change({ houseId })} />
                     {h.measure === 'BURNER_HOURS' ? (
                       <>
                         <FiringRate units={units} change={(firingRateKw) => change({ firingRateKw })} />

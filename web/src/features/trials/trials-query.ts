@@ -148,13 +148,9 @@ export const EvidencePageDocument = graphql(`
         id
         name
       }
-      farms(first: 200) {
+      houses(first: 1) {
         items {
-          name
-          houses {
-            id
-            name
-          }
+          id
         }
       }
       newestStudy {

@@ -11,7 +11,7 @@ const BOTTOM = 34;
 /** Recorded winters as open dots in their years, and beside them the winters that the futures draw as a band. */
 export function SeverityChart({ recorded, outlook }: { recorded: Station['severity']; outlook: Station['outlook'] }) {
   const frame = useRef<HTMLDivElement>(null);
-  const width = Math.min(960, useWidth(frame, 760));
+  const width = useWidth(frame, 760);
   const from = Math.min(...recorded.map((r) => r.season));
   const to = Math.max(...recorded.map((r) => r.season), ...outlook.map((o) => o.season));
   const most =

@@ -1,7 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { FaultList } from '../../components/forms/fault-list.tsx';
-import { ask, requestId } from '../../lib/graphql/client.ts';
-import { graphql } from '../../lib/graphql/generated/index.ts';
+import { FaultList } from './forms/fault-list.tsx';
+import { ask, requestId } from '../lib/graphql/client.ts';
+import { graphql } from '../lib/graphql/generated/index.ts';
 
 const Undo = graphql(`
   mutation UndoHere($changeId: ID!, $requestId: ID!) {

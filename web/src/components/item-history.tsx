@@ -1,7 +1,7 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { ask } from '../../lib/graphql/client.ts';
-import { graphql } from '../../lib/graphql/generated/index.ts';
+import { ask } from '../lib/graphql/client.ts';
+import { graphql } from '../lib/graphql/generated/index.ts';
 
 const History = graphql(`
   query ItemHistory($id: ID!, $before: Int) {
