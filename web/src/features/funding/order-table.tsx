@@ -3,7 +3,7 @@ import { Link } from 'react-router';
 import { LedgerTable } from '../../components/ledger-table.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
-import { dollars, figure, ofHundred } from '../../lib/units/format.ts';
+import { dollars, figure, ofHundred, unbroken } from '../../lib/units/format.ts';
 import { type Asking, Committee, Pinned, ReasonForm } from './committee.tsx';
 import type { Order, Row } from './funding-query.ts';
 import type { Rules } from './funding-rules.ts';
@@ -173,9 +173,7 @@ function OrderRow({ row: r, next, rules }: { row: Row; next?: Row | undefined; r
         </td>
         <td className="n" data-name="saves $ a season">
           {figure(r.result.savingUsd.p50)}
-          {rules.merit === 'NET_SAVING' && (
-            <span className="second">{`${r.meritPerGrantUsd.toFixed(2)} a grant $`.replaceAll(' ', '\u00a0')}</span>
-          )}
+          {rules.merit === 'NET_SAVING' && <span className="second">{unbroken(`${r.meritPerGrantUsd.toFixed(2)} a grant $`)}</span>}
         </td>
         <td className="n" data-name="whole cost $">
           {figure(r.result.outlayUsd)}

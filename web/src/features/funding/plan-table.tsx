@@ -3,7 +3,7 @@ import { Link } from 'react-router';
 import { Chief } from '../../components/chief.tsx';
 import { IntervalHead, IntervalMark } from '../../components/charts/interval-mark.tsx';
 import { GradeMark } from '../../components/grade-mark.tsx';
-import { dollars, figure, ofHundred } from '../../lib/units/format.ts';
+import { dollars, figure, ofHundred, unbroken } from '../../lib/units/format.ts';
 import type { Plan, PlanRow } from './round-query.ts';
 
 const BELOW = 6;
@@ -136,7 +136,9 @@ function Row({ row: r, plan, rule, conditions }: { row: PlanRow; plan: Plan; rul
       {plan.sums && (
         <td className="n" data-name="saves $ a season">
           {r.savingUsd ? figure(r.savingUsd.p50) : ''}
-          {r.fundedShare !== null && r.fundedShare !== undefined && <span className="second">{ofHundred(r.fundedShare)} of 100</span>}
+          {r.fundedShare !== null && r.fundedShare !== undefined && (
+            <span className="second">{unbroken(`${ofHundred(r.fundedShare)} of 100`)}</span>
+          )}
         </td>
       )}
       <td className="n" data-name="whole cost $">

@@ -22,6 +22,9 @@ const grouped = (value: number, decimals = 0): string =>
     .toLocaleString('en-US', { minimumFractionDigits: decimals, maximumFractionDigits: decimals })
     .replace('-', '−');
 
+/** Words that stay on one line. */
+export const unbroken = (words: string): string => words.replaceAll(' ', '\u00a0');
+
 /** A count with its noun: 1 line, 2 lines; a noun of another plural tells it. */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${grouped(count)} ${count === 1 ? one : many}`;
 
