@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { type FieldFault, FaultList } from './fault-list.tsx';
+import { useHouseName } from './house-name.ts';
 
 const Found = graphql(`
   query FoundHouses($text: String) {
@@ -16,18 +17,6 @@ const Found = graphql(`
             name
           }
         }
-      }
-    }
-  }
-`);
-
-const Named = graphql(`
-  query NamedHouse($id: ID!) {
-    house(id: $id) {
-      id
-      name
-      farm {
-        name
       }
     }
   }
@@ -60,13 +49,8 @@ export function HouseFinder({ label, value, change, name, faults = [] }: Props) 
   });
   const list = found.data?.coop.houses.items ?? [];
   const isListed = list.some((h) => h.id === value);
-  const named = useQuery({
-    queryKey: ['named-house', value],
-    queryFn: () => ask(Named, { id: value }),
-    enabled: value !== '' && !isListed,
-  });
+  const chosen = useHouseName(isListed ? undefined : value);
   const total = found.data?.coop.houses.total ?? 0;
-  const chosen = isListed ? undefined : named.data?.house;
   return (
     <>
       <label>
@@ -88,9 +72,7 @@ export function HouseFinder({ label, value, change, name, faults = [] }: Props) 
           <span>{label}</span>
           <select value={value} onChange={(e) => change(e.target.value)}>
             {value === '' && <option value="">choose a house</option>}
-            {value !== '' && !isListed && (
-              <option value={value}>{chosen ? `${chosen.farm.name}, ${chosen.name}` : 'the house chosen'}</option>
-            )}
+            {value !== '' && !isListed && <option value={value}>{chosen ?? 'the house chosen'}</option>}
             {list.map((h) => (
               <option key={h.id} value={h.id}>
                 {h.farm.name}, {h.name}

@@ -1,15 +1,17 @@
 import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { HouseFinder } from '../../components/forms/house-finder.tsx';
+import { useHouseName } from '../../components/forms/house-name.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars } from '../../lib/units/format.ts';
 import { useAct } from './act-hook.ts';
-import { type Farms, type Round, SaveRound } from './round-query.ts';
+import { type Round, SaveRound } from './round-query.ts';
 
 type Application = Round['applications'][number];
 type Typed = Pick<Application, 'houseId' | 'completeOn' | 'otherGrantsUsd' | 'shown'>;
 
 /** What is on file for a house: when the application was complete, other public money, what was shown of the tests. */
-export function ApplicationsPart({ round, farms }: { round: Round; farms: Farms }) {
+export function ApplicationsPart({ round }: { round: Round }) {
   const [editing, edit] = useState<string>();
   const open = round.state === 'OPEN';
   const save = useAct(
@@ -61,29 +63,15 @@ export function ApplicationsPart({ round, farms }: { round: Round; farms: Farms 
         ))}
       </ul>
       {open && (
-        <label style={{ maxWidth: 360 }}>
-          <span>enter one for</span>
-          <select value="" onChange={(e) => edit(e.target.value)}>
-            <option value="">choose a house</option>
-            {farms.flatMap((f) =>
-              f.houses.map((h) => (
-                <option key={h.id} value={h.id}>
-                  {f.name}, {h.name}
-                </option>
-              )),
-            )}
-          </select>
-        </label>
+        <div className="form">
+          <HouseFinder label="house to enter one for" value="" change={edit} />
+        </div>
       )}
       {editing && (
         <ApplicationForm
           key={editing}
           tests={round.rules.tests}
           application={known(editing) ?? { houseId: editing, completeOn: null, otherGrantsUsd: 0, shown: [] }}
-          name={
-            farms.flatMap((f) => f.houses.map((h) => ({ id: h.id, name: `${f.name}, ${h.name}` }))).find((h) => h.id === editing)?.name ??
-            ''
-          }
           save={(a) => save.run([...round.applications.filter((x) => x.houseId !== editing), a])}
           remove={known(editing) ? () => save.run(round.applications.filter((x) => x.houseId !== editing)) : undefined}
           close={() => edit(undefined)}
@@ -97,12 +85,12 @@ export function ApplicationsPart({ round, farms }: { round: Round; farms: Farms 
 function ApplicationForm(props: {
   tests: readonly string[];
   application: Typed;
-  name: string;
   save: (a: Typed) => void;
   remove: (() => void) | undefined;
   close: () => void;
 }) {
   const [typed, set] = useState(props.application);
+  const name = useHouseName(props.application.houseId) ?? 'this house';
   const shown = (test: string) => typed.shown.find((s) => s.test === test);
   const show = (test: string, passed: string, evidence: string) =>
     set({
@@ -114,13 +102,13 @@ function ApplicationForm(props: {
     });
   return (
     <form
-      aria-label={`application of ${props.name}`}
+      aria-label={`application of ${name}`}
       onSubmit={(e) => {
         e.preventDefault();
         props.save(typed);
       }}
     >
-      <h3>{props.name}</h3>
+      <h3>{name}</h3>
       <div className="form">
         <label>
           <span>complete on</span>

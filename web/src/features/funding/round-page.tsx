@@ -56,7 +56,7 @@ export function RoundPage() {
       {round.plan?.sums && <PlanReports plan={round.plan} merit={round.rules.merit} />}
       {!open && <DecisionsPart round={round} />}
       <CommitteePart round={round} farms={data.coop.farms.items} />
-      {(open || round.applications.length > 0) && <ApplicationsPart round={round} farms={data.coop.farms.items} />}
+      {(open || round.applications.length > 0) && <ApplicationsPart round={round} />}
       {open && <RoundClosing round={round} />}
     </>
   );
