@@ -12,39 +12,34 @@ import { PASTED, typedOver } from '../../lib/upload.ts';
 import { Findings } from '../../components/findings.tsx';
 import { type Chosen, FileChoice } from './file-choice.tsx';
 
+/** What a file looked at, or kept, answers. */
+graphql(`
+  fragment Imported on ImportPayload {
+    kept
+    canImport
+    rows
+    summary
+    faults {
+      code
+      field
+      message
+      remedy
+      line
+      column
+    }
+  }
+`);
 const ImportWeather = graphql(`
   mutation ImportWeather($input: ImportInput!) {
     importWeather(input: $input) {
-      kept
-      canImport
-      rows
-      summary
-      faults {
-        code
-        field
-        message
-        remedy
-        line
-        column
-      }
+      ...Imported
     }
   }
 `);
 const ImportPrices = graphql(`
   mutation ImportPrices($input: ImportInput!) {
     importPrices(input: $input) {
-      kept
-      canImport
-      rows
-      summary
-      faults {
-        code
-        field
-        message
-        remedy
-        line
-        column
-      }
+      ...Imported
       findings {
         code
         words
@@ -55,18 +50,7 @@ const ImportPrices = graphql(`
 const ImportFarms = graphql(`
   mutation ImportFarms($input: ImportInput!) {
     importFarms(input: $input) {
-      kept
-      canImport
-      rows
-      summary
-      faults {
-        code
-        field
-        message
-        remedy
-        line
-        column
-      }
+      ...Imported
     }
   }
 `);
