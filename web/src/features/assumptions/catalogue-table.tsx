@@ -7,6 +7,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { SaveFigure } from './assumption-queries.ts';
 import { digits, shown, toShown } from './assumption-units.ts';
 import { OwnFigure } from './own-figure.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 export type Figure = AssumptionsQuery['coop']['catalogueFigures'][number];
 
@@ -84,11 +85,7 @@ export function CatalogueTable({ figures }: { figures: readonly Figure[] }) {
                 in use
               </th>
               <th scope="col">unit</th>
-              <th scope="col" className="n">
-                one in ten
-                <br />
-                under to over
-              </th>
+              <NumberHead over="one in ten" under="under to over" />
               <th scope="col">how it is known</th>
               <th scope="col">own figure</th>
             </tr>

@@ -6,6 +6,7 @@ import { GradeMark } from '../../components/grade-mark.tsx';
 import type { FarmsQuery } from '../../lib/graphql/generated/graphql.ts';
 import { area, dollars, figure, fuelName, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Farm = FarmsQuery['coop']['farms']['items'][number];
 type Order = 'name' | 'cost' | 'area';
@@ -46,11 +47,7 @@ export function FarmLedger({ farms }: { farms: Farm[] }) {
               {head('cost', 'middling season')}
               <br />$
             </th>
-            <th scope="col" className="n">
-              one in ten
-              <br />
-              over, $
-            </th>
+            <NumberHead over="one in ten" under="over, $" />
             <th scope="col" className="n" aria-sort={order === 'area' ? 'descending' : 'none'}>
               {head('area', 'floor costs')}
               <br />$ {units === 'us' ? 'a ft²' : 'a m²'}

@@ -4,6 +4,7 @@ import { ChartFrame } from '../../components/charts/chart-frame.tsx';
 import type { HeatFragment } from '../../lib/graphql/generated/graphql.ts';
 import { counted, length, fuelName, heat, heatUnit, power, temperature, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 interface Props {
   standing: HeatFragment;
@@ -60,10 +61,7 @@ export function HouseHeat({ standing, other, fuel, units }: Props) {
               <br />
               {heatUnit(units)}
             </th>
-            <th scope="col" className="n">
-              share
-              <br />%
-            </th>
+            <NumberHead over="share" under="%" />
           </tr>
         </thead>
         <tbody>

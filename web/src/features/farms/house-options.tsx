@@ -6,6 +6,7 @@ import type { HouseQuery } from '../../lib/graphql/generated/graphql.ts';
 import { figure, fuelName, heat, heatUnit, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { told } from '../../lib/units/told.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Option = NonNullable<HouseQuery['house']>['options'][number];
 
@@ -35,10 +36,7 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
         <thead>
           <tr>
             <th scope="col">option</th>
-            <th scope="col" className="n">
-              saved
-              <br />$ a season
-            </th>
+            <NumberHead over="saved" under="$ a season" />
             <th scope="col">
               <IntervalHead />
             </th>
@@ -47,19 +45,9 @@ export function HouseOptions({ options, active, choose, standing, fuel, units }:
               <br />
               {heatUnit(units)}
             </th>
-            <th scope="col" className="n">
-              one in ten
-              <br />
-              under to over, $
-            </th>
-            <th scope="col" className="n">
-              outlay
-              <br />$
-            </th>
-            <th scope="col" className="n">
-              running
-              <br />$ a season
-            </th>
+            <NumberHead over="one in ten" under="under to over, $" />
+            <NumberHead over="outlay" under="$" />
+            <NumberHead over="running" under="$ a season" />
             <th scope="col">what it asks of you</th>
           </tr>
         </thead>

@@ -4,6 +4,7 @@ import { figure, fuelName, unitIn, usdPerUnitIn } from '../../lib/units/format.t
 import { told } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import type { Exposure, Way } from './exposure-ways.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 /** What each option takes off the dearest seasons and off the mean, against its own cost. */
 export function ExposureTail({ e, own }: { e: Exposure; own: Way }) {
@@ -22,19 +23,9 @@ export function ExposureTail({ e, own }: { e: Exposure; own: Way }) {
         <thead>
           <tr>
             <th scope="col">option</th>
-            <th scope="col" className="n">
-              off one season
-              <br />
-              in twenty, $
-            </th>
-            <th scope="col" className="n">
-              off the mean
-              <br />$ a season
-            </th>
-            <th scope="col" className="n">
-              its own cost
-              <br />$ a year
-            </th>
+            <NumberHead over="off one season" under="in twenty, $" />
+            <NumberHead over="off the mean" under="$ a season" />
+            <NumberHead over="its own cost" under="$ a year" />
             <th scope="col" className="n">
               earned over
               <br />$ a {unitIn(own.unit, units)}

@@ -4,6 +4,7 @@ import { LedgerTable } from '../../components/ledger-table.tsx';
 import type { ExposureQuery as Answer } from '../../lib/graphql/generated/graphql.ts';
 import { dollars, figure, heatUnit, priceOf, usdPerUnitIn, type Fuel } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 export type Exposure = NonNullable<Answer['exposure']>;
 export type Way = Exposure['ways'][number];
@@ -54,36 +55,18 @@ export function ExposureWays({ e, own, most, known }: { e: Exposure; own: Way; m
         <thead>
           <tr>
             <th scope="col">way</th>
-            <th scope="col" className="n">
-              middle
-              <br />$ a season
-            </th>
+            <NumberHead over="middle" under="$ a season" />
             <th scope="col">
               <CostHead most={most} />
             </th>
-            <th scope="col" className="n">
-              one in twenty
-              <br />
-              over, $
-            </th>
+            <NumberHead over="one in twenty" under="over, $" />
             <th scope="col" className="n">
               useful heat
               <br />$ a {heatUnit(units)}
             </th>
-            <th scope="col" className="n">
-              against now
-              <br />
-              mean, $
-            </th>
-            <th scope="col" className="n">
-              same cost as now
-              <br />
-              at $ a unit
-            </th>
-            <th scope="col" className="n">
-              new heater
-              <br />$
-            </th>
+            <NumberHead over="against now" under="mean, $" />
+            <NumberHead over="same cost as now" under="at $ a unit" />
+            <NumberHead over="new heater" under="$" />
           </tr>
         </thead>
         <tbody>

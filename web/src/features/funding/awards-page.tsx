@@ -5,6 +5,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import { counted, dollars, figure, ofHundred } from '../../lib/units/format.ts';
 import { Awards, type AwardsCoop, type Listed, stepWords } from './awards-query.ts';
 import { DeliveredChart } from './delivered-chart.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 /** What the grants that were given delivered, and which are late. */
 export function AwardsPage() {
@@ -113,22 +114,10 @@ function Ledger({ awards }: { awards: readonly Listed[] }) {
               <th scope="col">farm, house, what</th>
               <th scope="col">round</th>
               <th scope="col">where it stands</th>
-              <th scope="col" className="n">
-                cap
-                <br />$
-              </th>
-              <th scope="col" className="n">
-                comes to
-                <br />$
-              </th>
-              <th scope="col" className="n">
-                paid
-                <br />$
-              </th>
-              <th scope="col" className="n">
-                delivered,
-                <br />% of promised
-              </th>
+              <NumberHead over="cap" under="$" />
+              <NumberHead over="comes to" under="$" />
+              <NumberHead over="paid" under="$" />
+              <NumberHead over="delivered," under="% of promised" />
             </tr>
           </thead>
           <tbody>

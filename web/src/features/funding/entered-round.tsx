@@ -10,6 +10,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { useAct } from './act-hook.ts';
 import { EnteredForm } from './entered-form.tsx';
 import { DeleteEnteredRound, EnteredRound, type Entered } from './entered-query.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 /** A round entered by hand: what its papers say, never a decision of this program. */
 export function EnteredRoundPart({ id }: { id: string }) {
@@ -69,19 +70,13 @@ function Given({ round }: { round: Entered }) {
         <thead>
           <tr>
             <th scope="col">farm, house, what</th>
-            <th scope="col" className="n">
-              grant
-              <br />$
-            </th>
+            <NumberHead over="grant" under="$" />
             <th scope="col" className="n">
               promised
               <br />
               {heatUnit(units)} of fuel
             </th>
-            <th scope="col" className="n">
-              delivered,
-              <br />% of promised
-            </th>
+            <NumberHead over="delivered," under="% of promised" />
           </tr>
         </thead>
         <tbody>

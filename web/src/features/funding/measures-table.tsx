@@ -3,6 +3,7 @@ import { dollars, figure, heat, heatUnit } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import type { Order } from './funding-query.ts';
 import type { MeritName } from './funding-rules.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 const names: Record<MeritName, string> = {
   NET_SAVING: 'member net saving',
@@ -29,29 +30,15 @@ export function MeasuresTable({ order }: { order: Order }) {
             <th scope="col" className="n">
               funded
             </th>
-            <th scope="col" className="n">
-              grants
-              <br />$
-            </th>
-            <th scope="col" className="n">
-              saves a<br />
-              season, $
-            </th>
-            <th scope="col" className="n">
-              where
-              <br />
-              least, $
-            </th>
+            <NumberHead over="grants" under="$" />
+            <NumberHead over="saves a" under="season, $" />
+            <NumberHead over="where" under="least, $" />
             <th scope="col" className="n">
               heat a season
               <br />
               {heatUnit(units)}
             </th>
-            <th scope="col" className="n">
-              CO₂ a season
-              <br />
-              metric tons
-            </th>
+            <NumberHead over="CO₂ a season" under="metric tons" />
             <th scope="col">who would change</th>
           </tr>
         </thead>

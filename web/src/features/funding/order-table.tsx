@@ -9,6 +9,7 @@ import type { Order, Row } from './funding-query.ts';
 import type { Rules } from './funding-rules.ts';
 import { WhyHere } from './why-here.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 const BELOW = 6;
 const PAGE = 100;
@@ -42,10 +43,7 @@ export function OrderTable({ order, rules, afterRank, goTo }: Props) {
         <thead>
           <tr>
             <th scope="col">farm, house, option</th>
-            <th scope="col" className="n">
-              grant
-              <br />$
-            </th>
+            <NumberHead over="grant" under="$" />
             <th scope="col">
               <IntervalHead />
             </th>
@@ -54,25 +52,10 @@ export function OrderTable({ order, rules, afterRank, goTo }: Props) {
               <br />
               grade
             </th>
-            <th scope="col" className="n">
-              funded, of 100
-              <br />
-              single futures
-            </th>
-            <th scope="col" className="n">
-              saves a<br />
-              season, $
-            </th>
-            <th scope="col" className="n">
-              whole
-              <br />
-              cost, $
-            </th>
-            <th scope="col" className="n">
-              own
-              <br />
-              part, $
-            </th>
+            <NumberHead over="funded, of 100" under="single futures" />
+            <NumberHead over="saves a" under="season, $" />
+            <NumberHead over="whole" under="cost, $" />
+            <NumberHead over="own" under="part, $" />
           </tr>
         </thead>
         <tbody>

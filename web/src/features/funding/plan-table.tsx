@@ -5,6 +5,7 @@ import { IntervalHead, IntervalMark } from '../../components/charts/interval-mar
 import { GradeMark } from '../../components/grade-mark.tsx';
 import { dollars, figure, ofHundred, unbroken } from '../../lib/units/format.ts';
 import type { Plan, PlanRow } from './round-query.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 const BELOW = 6;
 
@@ -32,32 +33,16 @@ export function PlanTable({ plan, rule, decided }: { plan: Plan; rule: number; d
           <thead>
             <tr>
               <th scope="col">farm, house, option</th>
-              <th scope="col" className="n">
-                grant
-                <br />$
-              </th>
+              <NumberHead over="grant" under="$" />
               {plan.sums && (
                 <th scope="col">
                   <IntervalHead />
                 </th>
               )}
               {plan.sums && <th scope="col">data</th>}
-              {plan.sums && (
-                <th scope="col" className="n">
-                  saves a<br />
-                  season, $
-                </th>
-              )}
-              <th scope="col" className="n">
-                whole
-                <br />
-                cost, $
-              </th>
-              <th scope="col" className="n">
-                own
-                <br />
-                part, $
-              </th>
+              {plan.sums && <NumberHead over="saves a" under="season, $" />}
+              <NumberHead over="whole" under="cost, $" />
+              <NumberHead over="own" under="part, $" />
               <th scope="col">on condition; why</th>
             </tr>
           </thead>

@@ -6,6 +6,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import type { RoundsQuery } from '../../lib/graphql/generated/graphql.ts';
 import { counted, dollars, figure } from '../../lib/units/format.ts';
 import { RoundComparison, Rounds } from './round-query.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Kept = RoundsQuery['coop']['fundingRounds'][number];
 
@@ -65,22 +66,12 @@ function RoundList({ rounds }: { rounds: readonly Kept[] }) {
             <tr>
               <th scope="col">round</th>
               <th scope="col">state</th>
-              <th scope="col" className="n">
-                grants
-                <br />$
-              </th>
-              <th scope="col" className="n">
-                budget
-                <br />$
-              </th>
+              <NumberHead over="grants" under="$" />
+              <NumberHead over="budget" under="$" />
               <th scope="col" className="n">
                 funded
               </th>
-              <th scope="col" className="n">
-                saves a season, $
-                <br />
-                one in ten lower, higher
-              </th>
+              <NumberHead over="saves a season, $" under="one in ten lower, higher" />
             </tr>
           </thead>
           <tbody>

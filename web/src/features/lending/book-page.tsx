@@ -7,6 +7,7 @@ import { BookLosses } from './book-losses.tsx';
 import { BookShares } from './book-shares.tsx';
 import { BookStressDocument, LoanBookDocument, type Book } from './book-queries.ts';
 import { stateWords } from './lending-words.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Listed = LoanBookQuery['coop']['loanCases'];
 
@@ -102,26 +103,10 @@ function Stressed({ book, stress, error }: { book: Book; stress: Stress | undefi
         <thead>
           <tr>
             <th scope="col">stress</th>
-            <th scope="col" className="n">
-              missing
-              <br />
-              together
-            </th>
-            <th scope="col" className="n">
-              mean
-              <br />
-              loss, $
-            </th>
-            <th scope="col" className="n">
-              one in 20
-              <br />
-              over, $
-            </th>
-            <th scope="col" className="n">
-              one in 100
-              <br />
-              over, $
-            </th>
+            <NumberHead over="missing" under="together" />
+            <NumberHead over="mean" under="loss, $" />
+            <NumberHead over="one in 20" under="over, $" />
+            <NumberHead over="one in 100" under="over, $" />
           </tr>
         </thead>
         <tbody>
@@ -184,20 +169,9 @@ function Members({
         <thead>
           <tr>
             <th scope="col">case</th>
-            <th scope="col" className="n">
-              amount
-              <br />$
-            </th>
-            <th scope="col" className="n">
-              default,
-              <br />
-              of 100
-            </th>
-            <th scope="col" className="n">
-              expected
-              <br />
-              loss, $
-            </th>
+            <NumberHead over="amount" under="$" />
+            <NumberHead over="default," under="of 100" />
+            <NumberHead over="expected" under="loss, $" />
           </tr>
         </thead>
         <tbody>

@@ -1,5 +1,6 @@
 import { fuelName, figure, type Fuel } from '../../lib/units/format.ts';
 import type { Book } from './book-queries.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 const fuels: Record<string, Fuel> = {
   NaturalGas: 'NATURAL_GAS',
@@ -39,21 +40,9 @@ function Shares({ name, rows }: { name: string; rows: Book['byFuel'] }) {
           <th scope="col" className="n">
             cases
           </th>
-          <th scope="col" className="n">
-            of what is
-            <br />
-            lent
-          </th>
-          <th scope="col" className="n">
-            of the worst
-            <br />
-            hundredth
-          </th>
-          <th scope="col" className="n">
-            expected
-            <br />
-            loss, $
-          </th>
+          <NumberHead over="of what is" under="lent" />
+          <NumberHead over="of the worst" under="hundredth" />
+          <NumberHead over="expected" under="loss, $" />
         </tr>
       </thead>
       <tbody>

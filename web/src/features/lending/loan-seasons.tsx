@@ -1,5 +1,6 @@
 import { figure } from '../../lib/units/format.ts';
 import type { LoanAnswer } from './lending-queries.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 /** What the loan asks season by season, beside the option's own running and renewals. */
 export function LoanSeasons({ answer }: { answer: LoanAnswer }) {
@@ -25,11 +26,7 @@ export function LoanSeasons({ answer }: { answer: LoanAnswer }) {
               <th scope="col" className="n">
                 balance
               </th>
-              <th scope="col" className="n">
-                running,
-                <br />
-                renewals
-              </th>
+              <NumberHead over="running," under="renewals" />
             </tr>
           </thead>
           <tbody>

@@ -1,6 +1,7 @@
 import type { LoanStressesQuery } from '../../lib/graphql/generated/graphql.ts';
 import { figure, ofHundred } from '../../lib/units/format.ts';
 import { cover, notApplying, stressWords } from './lending-words.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Stress = NonNullable<LoanStressesQuery['loanCase']>['stresses'][number];
 
@@ -29,40 +30,16 @@ export function LoanStresses({
             <thead>
               <tr>
                 <th scope="col">stress</th>
-                <th scope="col" className="n">
-                  savings miss,
-                  <br />
-                  of 100
-                </th>
-                <th scope="col" className="n">
-                  project cover,
-                  <br />
-                  worst season
-                </th>
+                <NumberHead over="savings miss," under="of 100" />
+                <NumberHead over="project cover," under="worst season" />
                 {hasFarm && (
                   <>
-                    <th scope="col" className="n">
-                      farm misses,
-                      <br />
-                      of 100
-                    </th>
-                    <th scope="col" className="n">
-                      farm cover,
-                      <br />
-                      worst season
-                    </th>
+                    <NumberHead over="farm misses," under="of 100" />
+                    <NumberHead over="farm cover," under="worst season" />
                   </>
                 )}
-                <th scope="col" className="n">
-                  default,
-                  <br />
-                  of 100
-                </th>
-                <th scope="col" className="n">
-                  expected
-                  <br />
-                  loss, $
-                </th>
+                <NumberHead over="default," under="of 100" />
+                <NumberHead over="expected" under="loss, $" />
               </tr>
             </thead>
             <tbody>

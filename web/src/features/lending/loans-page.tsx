@@ -8,6 +8,7 @@ import { LoansDocument } from './lending-queries.ts';
 import { percent, safeDollars, stateWords } from './lending-words.ts';
 import { LoanForm } from './loan-form.tsx';
 import './lending.css';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Row = LoansQuery['coop']['loanCases'][number];
 
@@ -75,37 +76,15 @@ function Cases({ rows }: { rows: readonly Row[] }) {
       <thead>
         <tr>
           <th scope="col">farm, loan</th>
-          <th scope="col" className="n">
-            amount
-            <br />$
-          </th>
+          <NumberHead over="amount" under="$" />
           <th scope="col" className="terms">
             terms
           </th>
-          <th scope="col" className="n">
-            savings miss,
-            <br />
-            of 100
-          </th>
-          <th scope="col" className="n">
-            farm misses,
-            <br />
-            of 100
-          </th>
-          <th scope="col" className="n">
-            safe at 95 %,
-            <br />$
-          </th>
-          <th scope="col" className="n">
-            default,
-            <br />
-            of 100
-          </th>
-          <th scope="col" className="n">
-            expected
-            <br />
-            loss, $
-          </th>
+          <NumberHead over="savings miss," under="of 100" />
+          <NumberHead over="farm misses," under="of 100" />
+          <NumberHead over="safe at 95 %," under="$" />
+          <NumberHead over="default," under="of 100" />
+          <NumberHead over="expected" under="loss, $" />
         </tr>
       </thead>
       <tbody>

@@ -5,6 +5,7 @@ import { LedgerTable } from '../../components/ledger-table.tsx';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 const Gaps = graphql(`
   query DataGaps($first: Int!) {
@@ -49,10 +50,7 @@ export function DataGaps() {
             <tr>
               <th scope="col">where</th>
               <th scope="col">what</th>
-              <th scope="col" className="n">
-                worth
-                <br />$ a season
-              </th>
+              <NumberHead over="worth" under="$ a season" />
               <th scope="col" className="controls">
                 mend it
               </th>

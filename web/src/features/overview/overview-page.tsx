@@ -11,6 +11,7 @@ import { GradeMark } from '../../components/grade-mark.tsx';
 import { OrderWait } from '../../components/order-wait.tsx';
 import { counted, dollars, figure, fuelName } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { NumberHead } from '../../components/number-head.tsx';
 
 const Overview = graphql(`
   query Overview {
@@ -156,10 +157,7 @@ export function OverviewPage() {
                   <th scope="col">
                     <IntervalHead />
                   </th>
-                  <th scope="col" className="n">
-                    grant
-                    <br />$
-                  </th>
+                  <NumberHead over="grant" under="$" />
                 </tr>
               </thead>
               <tbody>
@@ -222,14 +220,8 @@ export function OverviewPage() {
                 <th scope="col" className="n">
                   houses
                 </th>
-                <th scope="col" className="n">
-                  middle
-                  <br />$
-                </th>
-                <th scope="col" className="n">
-                  one in ten over
-                  <br />$
-                </th>
+                <NumberHead over="middle" under="$" />
+                <NumberHead over="one in ten over" under="$" />
               </tr>
             </thead>
             <tbody>

@@ -4,6 +4,7 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { PriceCorrelationsQuery } from '../../lib/graphql/generated/graphql.ts';
 import { FUELS, matrixOf, PAIRS, pairsOf } from './correlation-pairs.ts';
 import { CorrelationsQuery, SaveCorrelations } from './prices-queries.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Known = PriceCorrelationsQuery['coop']['priceCorrelations'];
 type Term = 'shortTerm' | 'longTerm';
@@ -72,11 +73,7 @@ function Form({ set, known }: { set: { id: string; revision: number }; known: Kn
               <th scope="col" className="n">
                 default, records
               </th>
-              <th scope="col" className="n">
-                months
-                <br />
-                shared
-              </th>
+              <NumberHead over="months" under="shared" />
             </tr>
           </thead>
           <tbody>

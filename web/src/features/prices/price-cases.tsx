@@ -6,6 +6,7 @@ import { useUnits } from '../../lib/units/units-context.tsx';
 import { FactorLine } from './factor-line.tsx';
 import { paidBack, seasonName } from './price-words.ts';
 import { CaseEffects, ChooseCase } from './prices-queries.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 type Coop = Answer['coop'];
 type Kind = Coop['priceCases'][number]['kind'];
@@ -82,21 +83,9 @@ export function PriceCases({
                 <br />
                 by season
               </th>
-              <th scope="col" className="n">
-                paid back
-                <br />
-                by
-              </th>
-              <th scope="col" className="n">
-                never,
-                <br />
-                of 100
-              </th>
-              <th scope="col" className="n">
-                net worth
-                <br />
-                middle, $
-              </th>
+              <NumberHead over="paid back" under="by" />
+              <NumberHead over="never," under="of 100" />
+              <NumberHead over="net worth" under="middle, $" />
               <th scope="col">studies</th>
             </tr>
           </thead>

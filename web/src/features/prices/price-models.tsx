@@ -1,6 +1,7 @@
 import { unitIn, usdPerUnitIn } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { percent, usd, type Settings } from './price-words.ts';
+import { NumberHead } from '../../components/number-head.tsx';
 
 /** The price model under each choice: how much it moves, and where a price may stand after one, five and fifteen years. */
 export function PriceModels({ models, unit, lastMonth }: { models: Settings['models']; unit: string; lastMonth: string }) {
@@ -20,15 +21,8 @@ export function PriceModels({ models, unit, lastMonth }: { models: Settings['mod
           <thead>
             <tr>
               <th scope="col">model</th>
-              <th scope="col" className="n">
-                volatility
-                <br />a year
-              </th>
-              <th scope="col" className="n">
-                short-term,
-                <br />
-                long-term
-              </th>
+              <NumberHead over="volatility" under="a year" />
+              <NumberHead over="short-term," under="long-term" />
               {years.map((y) => (
                 <th key={y} scope="col" className="n">
                   {y === 1 ? 'after 1 year' : `after ${String(y)} years`}
