@@ -96,10 +96,14 @@ public sealed class DecisionTests : IDisposable
     }
 
     [Fact]
-    public void An_award_is_never_deleted_and_keeps_its_round_farm_and_house()
+    public void An_award_of_a_decision_is_never_deleted_one_entered_by_hand_is_and_both_keep_their_round_farm_and_house()
     {
-        Assert.Equal("NOT_DELETED", Assert.Single(register.Items.Delete(Viewer.Local, "aw_a", 1, "d1").Faults).Code);
-        Assert.All(new[] { "fo_a", "f_a", "h_a" }, (id, i) => Assert.Contains(register.Items.Delete(Viewer.Local, id, 1, $"d2{i}").Faults, f => f.Code == "IN_USE"));
+        Assert.All(new[] { "fo_a", "f_a", "h_a" }, (id, i) => Assert.Contains(register.Items.Delete(Viewer.Local, id, 1, $"d1{i}").Faults, f => f.Code == "IN_USE"));
+        Assert.Empty(register.Items.Delete(Viewer.Local, "aw_a", 1, "d2").Faults);
+        Decide("a", 1);
+        var award = register.Items.All<AwardFacts>(Viewer.Local, "a", ItemKind.Award).Single(a => a.Facts.DecisionId is not null);
+        Assert.Equal("NOT_DELETED", Assert.Single(register.Items.Delete(Viewer.Local, award.Id, award.Revision, "d3").Faults).Code);
+        Assert.All(new[] { "f_a", "h_a" }, (id, i) => Assert.Contains(register.Items.Delete(Viewer.Local, id, 1, $"d4{i}").Faults, f => f.Code == "IN_USE"));
     }
 
     [Fact]
