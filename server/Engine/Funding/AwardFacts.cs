@@ -116,9 +116,9 @@ public sealed record AwardFacts
     /// <summary>What was verified; null = nothing yet.</summary>
     public Verification? Verified { get; init; }
 
-    /// <summary>Where it stands, in a word: offered, the last step done, or returned.</summary>
+    /// <summary>Where it stands, in a word: offered by a decision or entered by hand, the last step done, or returned.</summary>
     [JsonIgnore]
-    public string State => ReturnedOn is not null ? "returned" : Milestones.LastOrDefault(m => m.DoneOn is not null) is { } last ? last.Kind.ToString().ToLowerInvariant() : "offered";
+    public string State => ReturnedOn is not null ? "returned" : Milestones.LastOrDefault(m => m.DoneOn is not null) is { } last ? last.Kind.ToString().ToLowerInvariant() : DecisionId is null ? "entered" : "offered";
 
     /// <summary>What the grant comes to: the cap, or the same share of a smaller cost; 0 once returned.</summary>
     [JsonIgnore]

@@ -41,9 +41,9 @@ public static class Milestones
     /// <summary>The step that an award is late with.</summary>
     /// <param name="award">Award.</param>
     /// <param name="today">Day.</param>
-    /// <returns>The first step not done that is 30 days late; null = none, or the money went back.</returns>
+    /// <returns>The first step not done that is 30 days late; null = none, the money went back, or the award was entered by hand: what its papers do not tell is not late.</returns>
     public static Overdue? Late(AwardFacts award, DateOnly today) =>
-        award.ReturnedOn is null && award.Milestones.FirstOrDefault(m => m.DoneOn is null) is { } next && today.DayNumber - next.DueOn.DayNumber is var days && days >= WarnDays
+        award is { DecisionId: not null, ReturnedOn: null } && award.Milestones.FirstOrDefault(m => m.DoneOn is null) is { } next && today.DayNumber - next.DueOn.DayNumber is var days && days >= WarnDays
             ? new(next, days, days >= ReturnDays && award.PaidCents == 0)
             : null;
 }

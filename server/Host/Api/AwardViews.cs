@@ -84,7 +84,7 @@ public sealed class AwardView(RoundsDesk desk, Item<AwardFacts> award)
     /// <summary>Day it was given.</summary>
     public DateOnly AwardedOn => facts.AwardedOn;
 
-    /// <summary>Where it stands: offered, the last step done, returned.</summary>
+    /// <summary>Where it stands: offered, entered by hand, the last step done, returned.</summary>
     public string State => facts.State;
 
     /// <summary>Conditions.</summary>

@@ -8,6 +8,7 @@ public class AwardTests
     private static readonly AwardFacts Award = new()
     {
         RoundId = "r",
+        DecisionId = "d",
         FarmId = "f",
         HouseId = "h",
         OptionKey = "foam-now",
@@ -51,6 +52,7 @@ public class AwardTests
         Assert.Equal(listed, late is not null);
         Assert.Equal(mayReturn, late?.MayReturn ?? false);
         Assert.Null(Milestones.Late(Award with { ReturnedOn = new(2026, 5, 1) }, new(2027, 1, 1)));
+        Assert.Null(Milestones.Late(Award with { DecisionId = null }, new(2027, 1, 1)));
     }
 
     [Fact]

@@ -6,7 +6,7 @@ namespace FarmPortfolio.Host.Tests.Api;
 public class EnteredRoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
 {
     private const string Enter = "mutation($input: EnteredRoundInput!) { saveEnteredRound(input: $input) { roundId changeId conflict faults { code field message remedy } } }";
-    private const string Told = "name state enteredDecidedOn rulesInShort revision decisions { number } obstacles { code } plan { kind grantUsd studyNumber rows { funded } } awards { id revision isEntered decisionNumber farm title parts state grantCapUsd grantShare outlayUsd paidUsd promisedKwh promisedLowKwh promisedHighKwh verified { by share low high words } }";
+    private const string Told = "name state enteredDecidedOn rulesInShort revision decisions { number } obstacles { code } plan { kind grantUsd studyNumber rows { funded } } awards { id revision isEntered decisionNumber farm title parts state grantCapUsd grantShare outlayUsd paidUsd promisedKwh promisedLowKwh promisedHighKwh overdue { daysLate } verified { by share low high words } }";
 
     [Fact]
     public async Task A_round_entered_by_hand_counts_in_what_was_delivered_is_chained_nowhere_and_is_undone()
@@ -36,6 +36,9 @@ public class EnteredRoundTests(TemporaryHost host) : IClassFixture<TemporaryHost
         Assert.Null(curtain["decisionNumber"]);
         Assert.Equal(("installed", 4000.0 / 9000, 4000.0, 12000.0, 28000.0), ((string)curtain["state"]!, (double)curtain["grantShare"]!, (double)curtain["paidUsd"]!, (double)curtain["promisedLowKwh"]!, (double)curtain["promisedHighKwh"]!));
         Assert.Equal("HAND", (string)curtain["verified"]!["by"]!);
+        var bare = round["awards"]!.AsArray().Single(a => (double)a!["grantCapUsd"]! == 700)!;
+        Assert.Equal("entered", (string)bare["state"]!);
+        Assert.Null(bare["overdue"]);
         Assert.Equal(["kneewall", "seal"], round["awards"]!.AsArray().Single(a => (double)a!["grantCapUsd"]! == 700)!["parts"]!.AsArray().Select(p => (string)p!));
 
         // 0.8 x 20,000 kWh more are verified, and 20,000 more promised; the award without a promise counts in neither
