@@ -129,7 +129,17 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
         // whoever opens the newest study after a restart finds its single futures drawn, or half way
         if (studies.Newest(Viewer.Program) is { NumbersVersion: StudyRun.NumbersVersion } newest)
         {
-            queue.Add($"futures of {newest.Id}", (_, cancel, _) => WithFutures(Viewer.Program, newest, cancel));
+            queue.Add($"futures of {newest.Id}", (_, cancel, _) =>
+            {
+                try
+                {
+                    WithFutures(Viewer.Program, newest, cancel);
+                }
+                catch (OperationCanceledException)
+                {
+                    // the program stops: the next start takes it up again
+                }
+            });
         }
 
         return Task.CompletedTask;

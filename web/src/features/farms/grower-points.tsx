@@ -1,9 +1,9 @@
-import { area, counted, dollars, fuelAmount, fuelName, length, type UnitSystem } from '../../lib/units/format.ts';
+import { area, counted, dollars, fuelName, length, type UnitSystem } from '../../lib/units/format.ts';
 import { inSentence } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
-import { Point } from './sheet-point.tsx';
+import { Point } from '../../components/sheet-point.tsx';
 import type { SheetExposure, SheetHouse, SheetOption } from './sheet-query.ts';
-import { cheaper, fromTo, fuelRange, paybackWords, withRange } from './sheet-words.ts';
+import { cheaper, fromTo, fuelRange, paybackWords, quantityWords, withRange } from './sheet-words.ts';
 
 export type SheetAward = SheetHouse['awards'][number];
 
@@ -21,7 +21,7 @@ const GRANTED = 3;
 
 /** The points of the sheet that tell figures; each figure has its range, or says that it is one winter's. */
 export function GrowerPoints({ house, option, award, exposure, isOld }: Props) {
-  const { units, say } = useUnits();
+  const { units, say, amount } = useUnits();
   const own = exposure?.ways.find((w) => w.isOwn);
   const withIt = exposure?.options.find((o) => o.key === option?.key)?.costUsd;
   const others = (exposure?.ways ?? []).filter((w) => !w.isOwn && !w.isReckoned).slice(0, OTHER_WAYS);
@@ -39,7 +39,7 @@ export function GrowerPoints({ house, option, award, exposure, isOld }: Props) {
       </Point>
       <Point no={2} name="What you burn">
         {house.backCheck
-          ? `Newest winter billed in full, ${house.backCheck.seasonName}: the bills say ${fuelAmount(house.backCheck.billedKwhFuel, house.fuel, units)}, we reckon ${fuelAmount(house.backCheck.reckonedKwhFuel, house.fuel, units)} for all behind the tank or meter: ${house.backCheck.verdict}. `
+          ? `Newest winter billed in full, ${house.backCheck.seasonName}: the bills say ${amount(house.backCheck.billedKwhFuel, house.fuel)}, we reckon ${amount(house.backCheck.reckonedKwhFuel, house.fuel)} for all behind the tank or meter: ${house.backCheck.verdict}. `
           : 'No bills are on file to check against. '}
         {own &&
           exposure &&
@@ -68,7 +68,7 @@ export function GrowerPoints({ house, option, award, exposure, isOld }: Props) {
         <Point no={7} name="Your work">
           {running.length === 0
             ? 'No running cost is taken.'
-            : `${running.map((l) => `${inSentence(say(l.what))}${l.quantity && l.unit ? ` (${String(Math.round(l.quantity))} ${l.unit})` : ''} ${dollars(l.usd)}`).join('; ')}: ${dollars(option.runningUsd)} a season as taken, yours to correct.`}
+            : `${running.map((l) => `${inSentence(say(l.what))}${quantityWords(l.quantity, l.unit)} ${dollars(l.usd)}`).join('; ')}: ${dollars(option.runningUsd)} a season as taken, yours to correct.`}
           {option.lifeYears != null && ` It lasts about ${String(Math.round(option.lifeYears))} years.`}
         </Point>
       )}

@@ -1,6 +1,6 @@
 import { useUnits } from '../../lib/units/units-context.tsx';
 import type { SheetAward } from './grower-points.tsx';
-import { Point } from './sheet-point.tsx';
+import { Point } from '../../components/sheet-point.tsx';
 import type { SheetOption } from './sheet-query.ts';
 
 interface Props {

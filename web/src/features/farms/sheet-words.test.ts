@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { cheaper, fromTo, fuelRange, offered, paybackWords } from './sheet-words.ts';
+import { cheaper, fromTo, fuelRange, offered, paybackWords, quantityWords } from './sheet-words.ts';
 
 const option = (key: string, npv: number, extra: object = {}) => ({
   id: `h~${key}`,
@@ -46,4 +46,10 @@ it('shows never as never', () => {
   expect(paybackWords({ p50Season: null, p90Season: null, neverShare: 0.62 })).toBe(
     'in under half of the futures, not in nine of ten; never in 62 of 100',
   );
+});
+
+it('half an hour a week stays half an hour', () => {
+  expect(quantityWords(0.5, 'h/week')).toBe(' (0.5 h/week)');
+  expect(quantityWords(186.4, 'kWh')).toBe(' (190 kWh)');
+  expect(quantityWords(null, 'kWh')).toBe('');
 });

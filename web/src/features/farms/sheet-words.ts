@@ -46,6 +46,10 @@ export function paybackWords(p: { p50Season?: number | null; p90Season?: number 
   return `${middle}${most}; never in ${ofHundred(p.neverShare)} of 100`;
 }
 
+/** What a running cost is of, in two digits: " (0.5 h/week)"; nothing where it is a sum alone. */
+export const quantityWords = (quantity: number | null | undefined, unit: string | null | undefined): string =>
+  quantity && unit ? ` (${significant(quantity, 2).toLocaleString('en-US')} ${unit})` : '';
+
 /** A season's fuel with its range, in the unit it is bought by: it spreads as the heat does. */
 export function fuelRange(units: number, unit: string, heat: { mean: number; p10: number; p90: number }, u: UnitSystem): string {
   const [low, high] = [heat.p10, heat.p90].map((k) => significant(((units * k) / Math.max(heat.mean, 1e-9)) * holds(unit, u), 3));

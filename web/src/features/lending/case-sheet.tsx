@@ -1,4 +1,3 @@
-import type { ReactNode } from 'react';
 import type { LoanStressesQuery } from '../../lib/graphql/generated/graphql.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
@@ -16,6 +15,7 @@ import {
   stressWords,
 } from './lending-words.ts';
 import { breakEvenWords, leastCash, sourcesAndUses } from './loan-money.tsx';
+import { Point } from '../../components/sheet-point.tsx';
 
 interface Props {
   loan: LoanCase;
@@ -140,17 +140,6 @@ export function CaseSheet({ loan, answer, stresses, inBook, study, coop, version
         </Point>
       </div>
     </article>
-  );
-}
-
-function Point({ no, name, children }: { no: number; name: string; children: ReactNode }) {
-  return (
-    <p className="point">
-      <b>
-        {no} {name}.
-      </b>{' '}
-      {children}
-    </p>
   );
 }
 
