@@ -3,7 +3,7 @@ import { Link, useParams, useSearchParams } from 'react-router';
 import { Sheet } from '../../components/sheet.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
-import { dollars, ofHundred } from '../../lib/units/format.ts';
+import { dollars, heatUnit, ofHundred } from '../../lib/units/format.ts';
 import { inSentence } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { GrowerPoints } from './grower-points.tsx';
@@ -120,7 +120,7 @@ function Drawing({ house, option }: { house: SheetHouse; option: SheetOption | u
         narrow
       />
       <p className="small quiet">
-        To scale; heat of the middling recorded winter {standing.seasonName} as the house stands, one winter without its range.
+        To scale; {heatUnit(units)} of heat of the middling recorded winter {standing.seasonName} as the house stands, one winter without its range.
         {option && option.parts.length > 0 && ` With ${inSentence(say(option.title))} drawn in.`}
       </p>
     </div>

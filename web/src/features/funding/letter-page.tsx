@@ -105,11 +105,11 @@ function Promise({ award: a }: { award: Awarded }) {
       )}
       {a.promisedKwh && (
         <>
-          {a.savingUsd ? 'The bills are held against' : 'Promised:'} {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season,{' '}
+          {a.savingUsd ? 'The bills are held against' : 'Reckoned:'} {heat(a.promisedKwh, units)} {heatUnit(units)} of fuel a season,{' '}
           {a.savingUsd ? 'the mean of all winters' : 'as the papers of the round say; no range was reckoned for it'}.{' '}
         </>
       )}
-      This is a range, not a promise.
+      {a.savingUsd ? 'This is a range, not a promise.' : 'It is what was reckoned, not what is assured.'}
     </p>
   );
 }
