@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using System.Net.Http.Json;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
@@ -10,6 +12,20 @@ namespace FarmPortfolio.BrowserTests;
 public sealed class Dashboard : IAsyncLifetime
 {
     private static readonly string[] Flags = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-quic"];
+
+    private const string Standing = """
+        () => {
+          const main = document.querySelector('#main[aria-busy=false]');
+          const words = main && main.querySelector('h1') ? main.innerText : undefined;
+          const same = words !== undefined && window.wordsOnce === words;
+          if (!same) {
+            window.wordsOnce = words;
+            window.wordsSince = performance.now();
+          }
+          return same && performance.now() - window.wordsSince >= 400;
+        }
+        """;
+
     private readonly HostOnAPort host = new();
     private readonly ConcurrentDictionary<IPage, ConcurrentQueue<string>> complaints = new();
     private IPlaywright? playwright;
@@ -19,11 +35,13 @@ public sealed class Dashboard : IAsyncLifetime
     {
         host.UseKestrel(0);
         host.StartServer();
+        await FirstStudy();
         var (path, environment) = ChromiumFiles.Find();
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = path, Args = Flags, Env = environment.Count > 0 ? Merged(environment) : null });
     }
 
+    /// <summary>Opens an address in a browser that remembers nothing.</summary>
     public async Task<IPage> Open(string address, int width = 1440, bool dark = false)
     {
         var context = await browser!.NewContextAsync(new()
@@ -54,6 +72,9 @@ public sealed class Dashboard : IAsyncLifetime
     /// <summary>Waits until the address reads as the pattern. It looks again and again: waiting for the one event of arrival misses it where it comes between the look and the wait.</summary>
     public static Task Reached(IPage page, string pattern) => Assertions.Expect(page).ToHaveURLAsync(new Regex(pattern), new() { Timeout = 60_000 });
 
+    /// <summary>Waits until the page has all it needs and its words have stood for a while: the network is never a sign of that, for figures come late and events never end.</summary>
+    public static Task Settled(IPage page) => page.WaitForFunctionAsync(Standing, options: new() { PollingInterval = 100, Timeout = 120_000 });
+
     /// <summary>Keeps a picture where SCREENSHOTS names a folder.</summary>
     public static async Task Keep(IPage page, string name)
     {
@@ -72,6 +93,23 @@ public sealed class Dashboard : IAsyncLifetime
 
         playwright?.Dispose();
         await host.DisposeAsync();
+    }
+
+    /// <summary>The demo's first study has ended: every page stands on it.</summary>
+    private async Task FirstStudy()
+    {
+        using var client = host.CreateClient();
+        for (var end = DateTime.UtcNow.AddMinutes(5); DateTime.UtcNow < end; await Task.Delay(200))
+        {
+            using var answer = await client.PostAsJsonAsync(new Uri("/graphql", UriKind.Relative), new { query = "{ coop { newestStudy { id } runningStudy { id } } }" });
+            var coop = (await answer.Content.ReadFromJsonAsync<JsonNode>())!["data"]!["coop"]!;
+            if (coop["newestStudy"] is not null && coop["runningStudy"] is null)
+            {
+                return;
+            }
+        }
+
+        throw new TimeoutException("the demo's first study did not end in five minutes");
     }
 
     private static Dictionary<string, string> Merged(Dictionary<string, string> more)

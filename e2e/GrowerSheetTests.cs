@@ -9,8 +9,6 @@ public class GrowerSheetTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task The_growers_sheet_tells_ranges_dangers_and_its_study_and_is_reached_from_house_and_option()
     {
         var page = await dashboard.Open("/houses/h_demo000?option=foam-now");
-        await page.GetByRole(AriaRole.Status).GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
-        await page.ReloadAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "sheet for the grower to print" }).ClickAsync();
         await Dashboard.Reached(page, "/houses/h_demo000/sheet\\?option=foam-now$");
         await page.Locator(".sheet .point").First.WaitForAsync();

@@ -37,7 +37,7 @@ public class LongFileTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Change \\d+ houses") }).ClickAsync();
         await page.GetByText("is outside").First.WaitForAsync();
         await page.GetByLabel("air changes an hour").FillAsync(width == 390 ? "1.1" : "1.2");
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await Dashboard.Settled(page);
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
         await Dashboard.Keep(page, $"houses-{width}-{(dark ? "dark" : "light")}");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Change \\d+ houses") }).ClickAsync();

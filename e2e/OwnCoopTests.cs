@@ -43,7 +43,7 @@ public class OwnCoopTests(Dashboard dashboard) : IClassFixture<Dashboard>
 
     private static async Task Fits(IPage page, string name, int width)
     {
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await Dashboard.Settled(page);
         await Dashboard.Keep(page, name);
         var found = await page.RunAxe();
         Assert.True(found.Violations.Length == 0, string.Join("; ", found.Violations.Select(v => $"{v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));

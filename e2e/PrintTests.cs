@@ -28,9 +28,7 @@ public class PrintTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task A_page_prints_on_letter_and_A4(string address)
     {
         var page = await dashboard.Open(address, dark: true);
-        await page.GetByRole(AriaRole.Status).GetByText("date").First.WaitForAsync(new() { Timeout = 120_000 });
-        await page.Locator("main section").First.WaitForAsync();
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await Dashboard.Settled(page);
         foreach (var (format, width) in new[] { ("Letter", 716), ("A4", 688) })
         {
             var sheet = await page.PdfAsync(new() { Format = format });

@@ -24,7 +24,7 @@ public class RegisterTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByLabel("used last winter, gal").FillAsync("1500");
         await page.GetByText("you told").WaitForAsync();
         await page.GetByText("Taken for granted").WaitForAsync();
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await Dashboard.Settled(page);
         var found = await page.RunAxe();
         Assert.True(found.Violations.Length == 0, string.Join("; ", found.Violations.Select(v => $"{v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}")));
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);

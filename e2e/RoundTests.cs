@@ -11,7 +11,6 @@ public partial class RoundTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task Rules_are_kept_as_a_round_which_is_closed_and_its_awards_are_followed()
     {
         var page = await dashboard.Open("/funding?budgetUsd=20000");
-        await page.GetByRole(AriaRole.Status).GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
         await page.GetByText("rounds kept").WaitForAsync();
         await page.GetByLabel("name of the round").FillAsync("Spring round");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep as a round" }).ClickAsync();
@@ -96,8 +95,7 @@ public partial class RoundTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task A_sheet_is_one_page_of_paper(string address, string paper)
     {
         var page = await dashboard.Open(address);
-        await page.GetByRole(AriaRole.Status).GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
-        await page.ReloadAsync();
+        await Dashboard.Settled(page);
         await page.Locator(".sheet-foot").WaitForAsync();
         var pdf = await page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false });
         if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder)

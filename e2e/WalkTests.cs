@@ -26,9 +26,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         foreach (var (width, dark) in Keeping ? new[] { (1440, false), (390, true), (1440, true), (390, false) } : [(1440, false), (390, true)])
         {
             var page = await dashboard.Open(address, width, dark);
-            await UpToDate(page);
-            await page.Locator("h1").First.WaitForAsync();
-            await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+            await Dashboard.Settled(page);
             Assert.Matches("[0-9a-z]", await page.Locator("h1").First.InnerTextAsync());
             var wide = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
             Assert.True(wide <= width, $"{address} is {wide} pixels wide on a screen of {width}");
@@ -42,9 +40,7 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
     [Fact]
     public async Task A_house_is_edited_the_study_goes_out_of_date_is_run_again_and_the_order_changes()
     {
-        var page = await dashboard.Open("/");
-        await UpToDate(page);
-        await page.GotoAsync("/funding");
+        var page = await dashboard.Open("/funding");
         await page.Locator("tbody tr").First.WaitForAsync();
         var before = await page.Locator("tbody").First.InnerTextAsync();
         await page.GotoAsync("/houses/h_demo020");
@@ -93,7 +89,4 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("9.14 m").First.WaitForAsync();
         await dashboard.Close(page);
     }
-
-    private static async Task UpToDate(IPage page) =>
-        await page.GetByRole(AriaRole.Status).GetByText("date", new() { Exact = false }).First.WaitForAsync(new() { Timeout = 120_000 });
 }

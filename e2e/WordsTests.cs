@@ -15,13 +15,13 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     {
         var page = await dashboard.Open(address);
         await page.GetByRole(AriaRole.Navigation, new() { Name = "where this page belongs" }).WaitForAsync();
-        await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 30_000 });
+        await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 60_000 });
         // coming back from another page the name stands again, though nothing is read anew
         await page.GetByRole(AriaRole.Link, new() { Name = "Winters" }).ClickAsync();
         // going back before the other page has come would leave the dashboard
         await Dashboard.Reached(page, "/winters$");
         await page.GoBackAsync();
-        await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 30_000 });
+        await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 60_000 });
         await dashboard.Close(page);
     }
 
@@ -42,9 +42,7 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     {
         var page = await dashboard.Open(address);
         await page.GetByRole(AriaRole.Button, new() { Name = "SI" }).ClickAsync();
-        await page.GetByRole(AriaRole.Status).GetByText("date").First.WaitForAsync(new() { Timeout = 120_000 });
-        await page.Locator("main section, main table").First.WaitForAsync();
-        await page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        await Dashboard.Settled(page);
         // names that people gave their contracts keep what they say
         var words = (await page.Locator("main").InnerTextAsync()).Replace("4,000 gal paid in August", string.Empty, StringComparison.Ordinal);
         Assert.Empty(UsUnits().Matches(words).Select(m => words[Math.Max(0, m.Index - 30)..Math.Min(words.Length, m.Index + m.Length + 10)]));

@@ -26,7 +26,7 @@ public class TemporaryHost : WebApplicationFactory<Program>
 
     public async Task<JsonNode> StudyDone()
     {
-        for (var i = 0; i < 600; i++)
+        for (var i = 0; i < 1500; i++)
         {
             var answer = await Ask("{ coop { newestStudy { id number state resultSha256 inputSha256 changedSince } runningStudy { id } } }");
             if (answer["data"]!["coop"]!["newestStudy"] is { } study && answer["data"]!["coop"]!["runningStudy"] is null)
@@ -37,7 +37,7 @@ public class TemporaryHost : WebApplicationFactory<Program>
             await Task.Delay(200);
         }
 
-        throw new TimeoutException("the study did not end in two minutes");
+        throw new TimeoutException("the study did not end in five minutes");
     }
 
     protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("Storage:Folder", folder).UseSetting("Demo:Enabled", Demo ? "true" : "false").UseSetting("urls", "http://127.0.0.1:0").UseSetting("Logging:LogLevel:Default", "Warning");

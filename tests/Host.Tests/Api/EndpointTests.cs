@@ -85,7 +85,7 @@ public partial class EndpointTests(TemporaryHost host) : IClassFixture<Temporary
     public async Task A_change_is_told_to_whoever_follows_the_co_op_and_to_nobody_else()
     {
         await host.StudyDone();
-        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(120));
         var seq = (int)(await host.Ask("{ coop { changes(first: 1) { seq } } }"))["data"]!["coop"]!["changes"]![0]!["seq"]!;
         using var own = await Follow("demo", seq, stop.Token);
         using var other = await Follow("no-such", 0, stop.Token);

@@ -51,7 +51,7 @@ public sealed class StartTests : IDisposable
         var errors = process.StandardError.ReadToEndAsync();
         try
         {
-            using var enough = new CancellationTokenSource(TimeSpan.FromSeconds(60));
+            using var enough = new CancellationTokenSource(TimeSpan.FromSeconds(180));
             while (await process.StandardOutput.ReadLineAsync(enough.Token) is { } line)
             {
                 if (line.StartsWith("FarmPortfolio serves on http://127.0.0.1:", StringComparison.Ordinal))
@@ -76,7 +76,7 @@ public sealed class StartTests : IDisposable
         var said = new StringBuilder();
         process.OutputDataReceived += (_, e) => said.AppendLine(e.Data);
         process.BeginOutputReadLine();
-        using var enough = new CancellationTokenSource(TimeSpan.FromSeconds(60));
+        using var enough = new CancellationTokenSource(TimeSpan.FromSeconds(180));
         var errors = await process.StandardError.ReadToEndAsync(enough.Token);
         await process.WaitForExitAsync(enough.Token);
         return (process.ExitCode, errors + said);

@@ -69,7 +69,7 @@ public sealed class HistoryTests : IDisposable
         var waiting = register.Feed.Next;
         Assert.False(waiting.IsCompleted);
         register.Save("a", ItemKind.House, "h_a", 1, TemporaryRegister.House("a") with { WidthM = 8 }, "house 1");
-        await waiting.WaitAsync(TimeSpan.FromSeconds(5));
+        await waiting.WaitAsync(TimeSpan.FromSeconds(60));
     }
 
     [Fact]

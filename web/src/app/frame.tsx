@@ -1,4 +1,4 @@
-import { useQuery } from '@tanstack/react-query';
+import { useIsFetching, useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { Link, NavLink, Outlet, useLocation } from 'react-router';
 import { graphql } from '../lib/graphql/generated/index.ts';
@@ -76,6 +76,8 @@ export function Frame({ notice }: Props) {
   const coop = data?.coop;
   const { pathname } = useLocation();
   const main = useArrival();
+  // while anything it needs is not there yet; reading again what it shows does not make it busy
+  const lacking = useIsFetching({ predicate: (q) => q.state.data === undefined });
   const [arrivedAt] = useState(pathname);
   const left = pathname !== arrivedAt;
   const study = coop?.newestStudy;
@@ -132,7 +134,7 @@ export function Frame({ notice }: Props) {
         {notice && !left && <p role="note">{notice}</p>}
         {error && <p className="fault">The server does not answer: {error.message}</p>}
       </header>
-      <main id="main" tabIndex={-1} ref={main}>
+      <main id="main" tabIndex={-1} ref={main} aria-busy={!data || lacking > 0}>
         <HeatingProvider heating={data?.heatingValueSets.find((s) => s.inUse)}>
           <Outlet />
         </HeatingProvider>
