@@ -5,7 +5,7 @@ import type { LevelMeaning } from '../../lib/graphql/generated/graphql.ts';
 import { fuelName, ofHundred, type Fuel } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { PriceModels } from './price-models.tsx';
-import { asTold, asTyped, paidBackBy, percent, trialOf, unitOf, type Settings, type Typed } from './price-words.ts';
+import { asTold, asTyped, paidBackBy, percent, trialOf, turned, unitOf, type Settings, type Typed } from './price-words.ts';
 import { SaveSettings, SettingsQuery, TrialQuery } from './prices-queries.ts';
 
 interface SetRow {
@@ -15,12 +15,11 @@ interface SetRow {
 
 /** How one fuel's price is assumed to move: for those who want to change it, with what moves when they do. */
 export function PriceSettings({ fuel, set, optionId }: { fuel: Fuel; set: SetRow; optionId: string }) {
-  const { units } = useUnits();
   const { data, error } = useQuery({ queryKey: ['price-settings', fuel], queryFn: () => ask(SettingsQuery, { fuel, trial: null }) });
   if (error) return <p className="fault">{error.message}</p>;
   if (!data) return <p className="quiet">Reading how the price moves.</p>;
   if (!data.priceSettings) return <p>There is no price record for {fuelName[fuel]} that can be used; import one first.</p>;
-  return <Form key={`${fuel}-${String(set.revision)}-${units}`} fuel={fuel} set={set} optionId={optionId} settings={data.priceSettings} />;
+  return <Form key={`${fuel}-${String(set.revision)}`} fuel={fuel} set={set} optionId={optionId} settings={data.priceSettings} />;
 }
 
 function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; optionId: string; settings: Settings }) {
@@ -28,6 +27,11 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
   const { units, say } = useUnits();
   const known = (own: boolean): Typed => Object.fromEntries(settings.knobs.map((k) => [k.field, own ? asTyped(k, k.own, units) : '']));
   const [typed, type] = useState<Typed>(() => known(true));
+  const [shownIn, showIn] = useState(units);
+  if (shownIn !== units) {
+    showIn(units);
+    type(turned(settings.knobs, typed, shownIn, units));
+  }
   const [meaning, mean] = useState<LevelMeaning>(settings.levelMeaning);
   const trial = trialOf(fuel, meaning, settings.knobs, typed, units);
   const changed = meaning !== settings.levelMeaning || settings.knobs.some((k) => typed[k.field] !== asTyped(k, k.own, units));

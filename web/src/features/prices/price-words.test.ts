@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { matrixOf } from './correlation-pairs.ts';
-import { asTold, asTyped, paidBack, trialOf, unitOf } from './price-words.ts';
+import { asTold, asTyped, paidBack, trialOf, turned, unitOf } from './price-words.ts';
 
 const level = { field: 'levelUsdPerUnit', unit: '$/gal' };
 const growth = { field: 'growthPerYear', unit: '1/a' };
@@ -24,6 +24,22 @@ it('tells and takes a price level a litre under SI, and leaves one alone that no
   const own = { ...level, own: 2.46 };
   expect(trialOf('PROPANE', 'MIDDLE', [own], { levelUsdPerUnit: '0.6499' }, 'si')?.levelUsdPerUnit).toBe(2.46);
   expect(trialOf('PROPANE', 'MIDDLE', [own], { levelUsdPerUnit: '0.70' }, 'si')?.levelUsdPerUnit).toBeCloseTo(2.6498, 4);
+});
+
+it('turns what stands typed with the system of units and loses nothing of it', () => {
+  const knobs = [
+    { ...level, own: 2.46 },
+    { ...growth, own: null },
+    { ...share, own: 0.7 },
+  ];
+  const typed = { levelUsdPerUnit: '2.65', growthPerYear: '2', longShare: 'much' };
+  const metric = turned(knobs, typed, 'us', 'si');
+  expect(metric).toEqual({ levelUsdPerUnit: '0.7001', growthPerYear: '2', longShare: 'much' });
+  expect(turned(knobs, { levelUsdPerUnit: '2.46', growthPerYear: '', longShare: '70' }, 'us', 'si')).toEqual({
+    levelUsdPerUnit: '0.6499',
+    growthPerYear: '',
+    longShare: '70',
+  });
 });
 
 it('leaves an empty field to the default and sends nothing while one holds no number', () => {
