@@ -26,7 +26,7 @@ internal sealed class FuelTrack
     private readonly int[] months;
     private readonly int ahead;
     private readonly double[] trend;
-    private readonly double[] residuals;
+    private readonly double[] levels;
 
     public FuelTrack(FuelSpec fuel, ScenarioSetFacts set, int firstMonth, int[] months)
     {
@@ -54,19 +54,22 @@ internal sealed class FuelTrack
         growth = [.. Enumerable.Range(0, meanShift.Length).Select(i => Exp(m.Growth * i * Month))];
         ahead = months.Count(month => month <= lastMonth);
         trend = [.. months.Select(month => month > lastMonth ? level + m.Growth * (month - lastMonth) * Month + shape[month % 12] - meanShift[month - lastMonth] : 0)];
-        residuals = new double[months.Length];
+        levels = [.. trend.Select((middle, i) => months[i] > lastMonth ? Exp(middle + gap * Pow(shortDecay, i - ahead + 1)) : 0)];
         caseFactor = PriceShape.Factors(set.Shapes, fuel.Fuel, set.SeasonCount);
     }
 
     public bool Wholesale => fuel.Wholesale;
 
+    /// <summary>Whether the price paid strays from what the index makes of it.</summary>
+    public bool HasResidual => fuel.PassThrough is { ResidualSd: > 0 };
+
     /// <summary>The fuel along a path: from draws to what is paid.</summary>
     /// <param name="unrest">Unrest of the path.</param>
     /// <param name="draws">Short-term draws by month, then long-term ones.</param>
     /// <param name="extra">Added to the log price, by month.</param>
-    /// <param name="path">Path over all replicates.</param>
+    /// <param name="residuals">Draws of the residual of the price paid, by month; read where there is one.</param>
     /// <param name="paid">Filled: US dollars a unit delivered, by month; before the record's end what was paid last.</param>
-    public void Follow(double unrest, ReadOnlySpan<double> draws, ReadOnlySpan<double> extra, int path, Span<double> paid)
+    public void Follow(double unrest, ReadOnlySpan<double> draws, ReadOnlySpan<double> extra, ReadOnlySpan<double> residuals, Span<double> paid)
     {
         var (chi, xi) = (gap, 0.0);
         for (var i = 0; i < months.Length; i++)
@@ -80,11 +83,11 @@ internal sealed class FuelTrack
         }
 
         Elementary.Exp(paid[ahead..]);
-        Deliver(path, paid);
+        Deliver(residuals, paid);
     }
 
     /// <summary>Prices of the series into prices paid, month by month.</summary>
-    private void Deliver(int path, Span<double> paid)
+    private void Deliver(ReadOnlySpan<double> residuals, Span<double> paid)
     {
         var (now, last, before, residual) = (fuel.LastPrices[0], fuel.LastPrices[1], fuel.LastPrices[2], 0.0);
         if (fuel.PassThrough is not { } p)
@@ -94,12 +97,7 @@ internal sealed class FuelTrack
         }
 
         paid[..ahead].Fill(p.Constant + p.Now * now + p.Last * last + p.Before * before);
-        if (p.ResidualSd > 0)
-        {
-            Noise.NormalPairs(set.Seed, NoisePurpose.RetailResidual, (int)fuel.Fuel, path, months[0], residuals, []);
-        }
-
-        var (floor, step) = (0.2 * p.Constant, p.ResidualSd * Sqrt(1 - p.ResidualAr * p.ResidualAr));
+        var (floor, step) = (0.2 * p.Constant, ResidualStep(p));
         for (var i = ahead; i < months.Length; i++)
         {
             (before, last, now) = (last, now, paid[i]);
@@ -114,25 +112,70 @@ internal sealed class FuelTrack
     /// <returns>US dollars a kWh of fuel.</returns>
     public double UsdPerKwh(int season, double paid) => paid * caseFactor[season] / kwhPerUnit;
 
-    /// <summary>What the draws of a month do to the log price of a season's load, at the usual unrest.</summary>
-    /// <param name="factor">0 = short-term, 1 = long-term.</param>
+    /// <summary>
+    /// What the draws of a month do to what a season's load costs, at the usual unrest and to first order about the middle path: a share of the season's cost. Of a price
+    /// that follows an index only the index part moves with it, so a fuel with a large fixed adder counts for less.
+    /// </summary>
     /// <param name="firstMonth">Month of the first season's July: 12 x year + month, January = 0.</param>
     /// <param name="season">Season.</param>
     /// <param name="loadShare">Share of the load by month, July first.</param>
-    /// <returns>Log price a standard normal draw, by month drawn.</returns>
-    public double[] Response(int factor, int firstMonth, int season, IReadOnlyList<double> loadShare)
+    /// <returns>Share of the season's cost a standard normal draw, by month drawn: of the short-term factor, the long-term one, the residual.</returns>
+    public (double[] Short, double[] Long, double[] Residual) Response(int firstMonth, int season, IReadOnlyList<double> loadShare)
     {
-        var (decay, step) = factor == 0 ? (shortDecay, shortStep) : (longDecay, longStep);
-        var (response, felt) = (new double[months.Length], 0.0);
-        for (var i = months.Length - 1; i >= 0; i--)
+        var count = months.Length;
+        var (index, residual, cost) = (new double[count], new double[count], 0.0);
+        for (var i = 0; i < count; i++)
         {
             var within = months[i] - firstMonth - 12 * season;
-            felt = decay * felt + (within is >= 0 and < 12 ? loadShare[within] : 0);
-            response[i] = months[i] > lastMonth ? felt * step * (factor == 0 ? Unrest(months[i] % 12) : 1) : 0;
+            if (within is < 0 or >= 12 || months[i] <= lastMonth)
+            {
+                continue;
+            }
+
+            var load = loadShare[within];
+            if (fuel.PassThrough is not { } p)
+            {
+                (index[i], cost) = (index[i] + load * levels[i], cost + load * levels[i]);
+                continue;
+            }
+
+            residual[i] = load * growth[months[i] - lastMonth];
+            cost += residual[i] * p.Constant;
+            for (var late = 0; late < 3; late++)
+            {
+                var weight = load * (late == 0 ? p.Now : late == 1 ? p.Last : p.Before);
+                if (i >= late)
+                {
+                    index[i - late] += weight * levels[i - late];
+                }
+
+                cost += weight * (i >= late && levels[i - late] > 0 ? levels[i - late] : fuel.LastPrices[0]);
+            }
         }
 
-        return response;
+        if (cost <= 0)
+        {
+            return (new double[count], new double[count], new double[count]);
+        }
+
+        var stray = fuel.PassThrough is { ResidualSd: > 0 } through ? (Ar: through.ResidualAr, Step: ResidualStep(through)) : (Ar: 0, Step: 0);
+        return (Felt(index, shortDecay, i => shortStep * Unrest(months[i] % 12)), Felt(index, longDecay, _ => longStep), Felt(residual, stray.Ar, _ => stray.Step));
+
+        // a draw is felt in its own month and, fading, in all that follow
+        double[] Felt(double[] weight, double decay, Func<int, double> step)
+        {
+            var (response, felt) = (new double[count], 0.0);
+            for (var i = count - 1; i >= 0; i--)
+            {
+                felt = decay * felt + weight[i] / cost;
+                response[i] = months[i] > lastMonth ? felt * step(i) : 0;
+            }
+
+            return response;
+        }
     }
+
+    private static double ResidualStep(PassThrough through) => through.ResidualSd * Sqrt(1 - through.ResidualAr * through.ResidualAr);
 
     private double Unrest(int calendarMonth) => calendarMonth is >= 10 or <= 2 ? stormy : calm;
 

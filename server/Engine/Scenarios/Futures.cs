@@ -21,6 +21,9 @@ public sealed class FuturesBlock(int replicate, int paths, int seasons)
     /// <summary>Index into the pool of winters, by path and season.</summary>
     public byte[] Winter { get; } = new byte[paths * seasons];
 
+    /// <summary>The same as it was drawn, where a stress fixes the winters of some seasons: what is spread along the weather must not move with it.</summary>
+    internal byte[] DrawnWinter { get; set; } = [];
+
     /// <summary>Temperature offset by path and season, K.</summary>
     public double[] OffsetK { get; } = new double[paths * seasons];
 
@@ -47,6 +50,9 @@ public sealed class Futures
 {
     private const double ColdGasPerK = 0.04;
     private const double ColdCarry = 0.7;
+
+    /// <summary>Weight of a season's weather against the one before: paybacks are decided early.</summary>
+    private const double WeatherFading = 1 / 1.2;
 
     private readonly FuturesSpec spec;
     private readonly double[] shortRoot;
@@ -82,10 +88,16 @@ public sealed class Futures
         var set = spec.Set;
         var block = new FuturesBlock(replicate, set.PathCount, set.SeasonCount);
         DrawWinters(block);
-        var (tracks, draws, rows) = (Tracks(), new double[2 * Correlation.Fuels * months.Length], new PathRows(months.Length));
+        if (set.Sampling == PathSampling.Sobol)
+        {
+            SpreadWeather(block);
+        }
+
+        FixWinters(block);
+        var (tracks, draws, rows) = (Tracks(), new double[LeadingComponents.Rows * months.Length], new PathRows(months.Length));
         for (var path = 0; path < set.PathCount; path++)
         {
-            Follow(block, path, tracks, Draw(replicate, path, draws), draws, rows);
+            Follow(block, path, tracks, Draw(replicate, path, tracks, draws), draws, rows);
         }
 
         block.Pellets = new(() => DrawPellets(block));
@@ -108,7 +120,7 @@ public sealed class Futures
                 draws[steps.Length + i] = Noise.Normal(set.Seed, NoisePurpose.PelletFactor, 0, number, steps[i]);
             }
 
-            track.Follow(UnrestOf(block.Replicate, path), draws, nothing, number, paid);
+            track.Follow(UnrestOf(block.Replicate, path), draws, nothing, nothing, paid);
             for (var i = 0; i < 12 * block.Seasons; i++)
             {
                 prices[12 * path * block.Seasons + i] = track.UsdPerKwh(i / 12, paid[firstMonth - from + i]);
@@ -120,8 +132,8 @@ public sealed class Futures
 
     private FuelTrack[] Tracks() => [.. spec.Fuels.Select(f => new FuelTrack(f, spec.Set, firstMonth, months))];
 
-    /// <summary>The unrest of a path, and its independent draws: short-term factors then long-term ones, fuel by fuel a row of months.</summary>
-    private double Draw(int replicate, int path, double[] draws)
+    /// <summary>The unrest of a path, and its independent draws: short-term factors, long-term ones, residuals of prices paid, fuel by fuel a row of months.</summary>
+    private double Draw(int replicate, int path, FuelTrack[] tracks, double[] draws)
     {
         var (set, number) = (spec.Set, replicate * spec.Set.PathCount + path);
         for (var factor = 0; factor < 2; factor++)
@@ -134,6 +146,14 @@ public sealed class Futures
             }
         }
 
+        for (var f = 0; f < tracks.Length; f++)
+        {
+            if (tracks[f].HasResidual)
+            {
+                Noise.NormalPairs(set.Seed, NoisePurpose.RetailResidual, f, number, months[0], draws.AsSpan((2 * Correlation.Fuels + f) * months.Length, months.Length), []);
+            }
+        }
+
         if (set.Sampling == PathSampling.Plain)
         {
             return UnrestOf(replicate, path);
@@ -142,7 +162,7 @@ public sealed class Futures
         Span<double> normals = stackalloc double[LeadingComponents.Most];
         for (var c = 0; c < Leading.Count; c++)
         {
-            normals[c] = NormalQuantile.At(SobolPoints.Scrambled(set.Seed, replicate, path, c + 1));
+            normals[c] = NormalQuantile.At(SobolPoints.Scrambled(set.Seed, replicate, path, SobolPlan.Component(c)));
         }
 
         Leading.Replace(draws, normals);
@@ -155,7 +175,7 @@ public sealed class Futures
         var set = spec.Set;
         var u = set.Sampling == PathSampling.Plain
             ? Noise.Uniform(set.Seed, NoisePurpose.Unrest, 0, replicate * set.PathCount + path, 0)
-            : SobolPoints.Scrambled(set.Seed, replicate, path, 0);
+            : SobolPoints.Scrambled(set.Seed, replicate, path, SobolPlan.Unrest);
         return PriceModel.Unrest[u < 0.25 ? 0 : u < 0.75 ? 1 : 2];
     }
 
@@ -174,7 +194,7 @@ public sealed class Futures
         for (var f = 0; f < tracks.Length; f++)
         {
             Correlated(draws, f, rows.Draws);
-            tracks[f].Follow(unrest, rows.Draws, f == 0 && spec.Set.ColdMonthTerm && tracks[f].Wholesale ? rows.Cold : rows.Nothing, block.Replicate * block.Paths + path, rows.Paid);
+            tracks[f].Follow(unrest, rows.Draws, f == 0 && spec.Set.ColdMonthTerm && tracks[f].Wholesale ? rows.Cold : rows.Nothing, draws.AsSpan((2 * Correlation.Fuels + f) * months.Length, months.Length), rows.Paid);
             var prices = block.UsdPerKwh[f].AsSpan(path * seasons * 12, seasons * 12);
             for (var i = 0; i < prices.Length; i++)
             {
@@ -232,8 +252,49 @@ public sealed class Futures
             {
                 var number = block.Replicate * block.Paths + path;
                 var place = order[path] + Noise.Uniform(set.Seed, NoisePurpose.WinterPlace, 0, number, s);
-                block.Winter[path * block.Seasons + s] = (byte)(spec.FixedWinters.TryGetValue(s, out var winter) ? winter : (int)(spec.Pool.Count * (place / block.Paths)));
+                block.Winter[path * block.Seasons + s] = (byte)(spec.Pool.Count * (place / block.Paths));
                 block.OffsetK[path * block.Seasons + s] = set.OffsetK + set.OffsetTrendKPerYear * s + set.OffsetSdK * Noise.Normal(set.Seed, NoisePurpose.Offset, 0, number, s);
+            }
+        }
+    }
+
+    /// <summary>
+    /// Hands the weather drawn out anew: the runs of winters with their offsets, from the mildest to the hardest winters, go to the paths in the order of a dimension of the Sobol points. Which run a path
+    /// meets has nothing to do with how it was made, so the law of a path's weather stays what it was, independent of prices; hard weather is spread evenly over dear and cheap futures.
+    /// </summary>
+    private void SpreadWeather(FuturesBlock block)
+    {
+        var (paths, seasons) = (block.Paths, block.Seasons);
+        var (hardness, places) = (new double[paths], new double[paths]);
+        for (var p = 0; p < paths; p++)
+        {
+            var weight = 1.0;
+            for (var s = 0; s < seasons; s++, weight *= WeatherFading)
+            {
+                hardness[p] += weight * spec.Hardness[block.Winter[p * seasons + s]];
+            }
+        }
+
+        SobolPoints.Fill(spec.Set.Seed, block.Replicate, SobolPlan.Weather, places);
+        var (runs, to) = (Enumerable.Range(0, paths).ToArray(), Enumerable.Range(0, paths).ToArray());
+        Array.Sort(hardness, runs);
+        Array.Sort(places, to);
+        var (winter, offset) = (block.Winter.ToArray(), block.OffsetK.ToArray());
+        for (var i = 0; i < paths; i++)
+        {
+            Array.Copy(winter, runs[i] * seasons, block.Winter, to[i] * seasons, seasons);
+            Array.Copy(offset, runs[i] * seasons, block.OffsetK, to[i] * seasons, seasons);
+        }
+    }
+
+    private void FixWinters(FuturesBlock block)
+    {
+        block.DrawnWinter = spec.FixedWinters.Count == 0 ? block.Winter : [.. block.Winter];
+        foreach (var (season, winter) in spec.FixedWinters)
+        {
+            for (var p = 0; p < block.Paths && season < block.Seasons; p++)
+            {
+                block.Winter[p * block.Seasons + season] = (byte)winter;
             }
         }
     }

@@ -46,6 +46,11 @@ public sealed record FuturesSpec
     /// <summary>Winters that every path meets in some seasons whatever is drawn, for stress: place in the pool by season of the study; empty = all are drawn.</summary>
     public IReadOnlyDictionary<int, int> FixedWinters { get; init; } = new Dictionary<int, int>();
 
+    /// <summary>
+    /// Degree days below 15 C of each winter of the pool over their mean: what Sobol points order the weather by. Offsets have no part in it: an assumption about them must not move which winter a path meets.
+    /// </summary>
+    public required IReadOnlyList<double> Hardness { get; init; }
+
     /// <summary>Share of a year's heat by month (July first), from the pool's degree days below 15 C: what Sobol points weigh the months by.</summary>
     public required IReadOnlyList<double> LoadShare { get; init; }
 
@@ -80,6 +85,7 @@ public sealed record FuturesSpec
         if (Set.Sampling == PathSampling.Sobol)
         {
             Add("load", [.. LoadShare.Cast<object?>()]);
+            Add("hardness", [.. Hardness.Cast<object?>()]);
         }
 
         foreach (var shape in Set.Shapes)
@@ -141,7 +147,7 @@ public sealed record FuturesSpec
         }
 
         var pellets = PelletPrices.Of(set, series.GetValueOrDefault(FuelKind.WoodPellets), faults);
-        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC), LoadShare = Load(monthMeansC) }, []);
+        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC), LoadShare = Load(monthMeansC), Hardness = DegreeDays(monthMeansC) }, []);
     }
 
     private static double[] Load(IReadOnlyList<double[]> monthMeansC)
@@ -149,6 +155,13 @@ public sealed record FuturesSpec
         var degrees = Enumerable.Range(0, 12).Select(m => monthMeansC.Sum(w => Math.Max(0, HeatingBaseC - w[m]))).ToArray();
         var sum = degrees.Sum();
         return [.. degrees.Select(d => sum > 0 ? d / sum : 1.0 / 12)];
+    }
+
+    private static double[] DegreeDays(IReadOnlyList<double[]> monthMeansC)
+    {
+        var degrees = monthMeansC.Select(w => w.Sum(c => Math.Max(0, HeatingBaseC - c))).ToArray();
+        var mean = Math.Max(1e-9, degrees.Average());
+        return [.. degrees.Select(d => d / mean)];
     }
 
     private static ScenarioSetFacts Resolved(ScenarioSetFacts set, IReadOnlyList<FuelSpec> fuels) =>

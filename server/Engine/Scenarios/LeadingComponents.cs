@@ -5,7 +5,7 @@ using static System.Math;
 namespace FarmPortfolio.Engine.Scenarios;
 
 /// <summary>
-/// The few directions of a path's price draws that move a co-op's fuel most. y = load-weighted season means of the log price by fuel = G e, with e the
+/// The few directions of a path's price draws that move a co-op's fuel most. y = load-weighted season costs by fuel, each a share of its middle value = G e to first order, with e the
 /// independent standard normal draws of a path; eigenvectors v and values l of W G G' W give z = v' W y / sqrt l, uncorrelated with variance 1. Sobol normals
 /// take their place: e += b (Sobol normal - z), b = G' W v / sqrt l. The b are orthonormal, so e stays independent standard normal and no law of any price
 /// changes. Weights W = 1.05^-(season + 1/2) x share of the fuel: fixed, so nothing of a farm and no discount rate enters the futures.
@@ -13,15 +13,19 @@ namespace FarmPortfolio.Engine.Scenarios;
 internal sealed class LeadingComponents
 {
     private const double SamplingDiscount = 1.05;
-    /// <summary>Most components there are: with the unrest they take ten dimensions of the Sobol points.</summary>
-    public const int Most = 9;
+
+    /// <summary>Most components there are: with the unrest and the weather they take ten dimensions of the Sobol points.</summary>
+    public const int Most = 8;
+
+    /// <summary>Rows of months that a path draws: short-term factors, long-term ones and residuals of prices paid, one a fuel.</summary>
+    public const int Rows = 3 * Correlation.Fuels;
 
     private static readonly double[] EqualWeights = [1, 1, 1, 0];
     private readonly double[][] directions;
 
     private LeadingComponents(double[][] directions, double shareHeld) => (this.directions, ShareHeld) = (directions, shareHeld);
 
-    /// <summary>Components, 9 at most.</summary>
+    /// <summary>Components, 8 at most.</summary>
     public int Count => directions.Length;
 
     /// <summary>Share of the weighted variance they hold.</summary>
@@ -57,29 +61,33 @@ internal sealed class LeadingComponents
         var held = eigen.Where(e => e.Value > 1e-9 * eigen[0].Value).Take(Most).ToArray();
         return new([.. held.Select(e => Direction(rows, e.Value, e.Vector))], held.Sum(e => e.Value) / eigen.Sum(e => e.Value));
 
-        // one row of W G: what each draw of a path does to the weighted log price of a season
+        // one row of W G: what each draw of a path does to the weighted cost of a season
         double[] Row(int fuel, int season, double weight)
         {
-            var row = new double[2 * Correlation.Fuels * months.Length];
+            var (row, response) = (new double[Rows * months.Length], tracks[fuel].Response(firstMonth, season, spec.LoadShare));
             for (var factor = 0; factor < 2; factor++)
             {
-                var response = tracks[fuel].Response(factor, firstMonth, season, spec.LoadShare);
                 for (var j = 0; j <= fuel; j++)
                 {
-                    var lane = row.AsSpan((factor * Correlation.Fuels + j) * months.Length, months.Length);
-                    for (var m = 0; m < lane.Length; m++)
-                    {
-                        lane[m] = weight * roots[factor][fuel * Correlation.Fuels + j] * response[m];
-                    }
+                    Fill(factor * Correlation.Fuels + j, weight * roots[factor][fuel * Correlation.Fuels + j], factor == 0 ? response.Short : response.Long);
                 }
             }
 
+            Fill(2 * Correlation.Fuels + fuel, weight, response.Residual);
             return row;
+
+            void Fill(int lane, double by, double[] of)
+            {
+                for (var m = 0; m < of.Length; m++)
+                {
+                    row[lane * months.Length + m] = by * of[m];
+                }
+            }
         }
     }
 
     /// <summary>Puts given normals in place of the components of a path's draws.</summary>
-    /// <param name="draws">Independent standard normal draws, eight rows of months; replaced.</param>
+    /// <param name="draws">Independent standard normal draws, twelve rows of months; replaced.</param>
     /// <param name="normals">One a component.</param>
     public void Replace(Span<double> draws, ReadOnlySpan<double> normals)
     {
@@ -116,7 +124,7 @@ internal sealed class LeadingComponents
         return [.. b.Select(v => v / length)];
     }
 
-    /// <summary>Sum of products over eight fixed lanes; lengths are multiples of eight.</summary>
+    /// <summary>Sum of products over eight fixed lanes; lengths are multiples of four.</summary>
     private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
         var x = MemoryMarshal.Cast<double, Vector256<double>>(a);
@@ -126,6 +134,11 @@ internal sealed class LeadingComponents
         {
             even = Vector256.FusedMultiplyAdd(x[i], y[i], even);
             odd = Vector256.FusedMultiplyAdd(x[i + 1], y[i + 1], odd);
+        }
+
+        if (x.Length % 2 == 1)
+        {
+            even = Vector256.FusedMultiplyAdd(x[^1], y[^1], even);
         }
 
         even += odd;

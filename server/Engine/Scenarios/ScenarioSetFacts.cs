@@ -18,7 +18,7 @@ public enum PathSampling
     /// <summary>Independent Philox draws, winters stratified.</summary>
     Plain,
 
-    /// <summary>Unrest, nine leading price components and the errors all houses share from scrambled Sobol points, a house's own errors evenly spread, the rest Philox, winters stratified.</summary>
+    /// <summary>Unrest, eight leading price components, the hardness of the weather and the errors all houses share from scrambled Sobol points, a house's own errors evenly spread, the rest Philox, winters stratified.</summary>
     Sobol,
 }
 

@@ -52,15 +52,16 @@ internal sealed class AirCurves
     /// <summary>The factor on a house's air changes by path.</summary>
     /// <param name="house">House.</param>
     /// <param name="own">The house's own draws.</param>
+    /// <param name="order">Gives the order along which they are spread.</param>
     /// <returns>One a path; empty where they change no saving.</returns>
-    public double[] Factor(StudyHouse house, PathNoise own)
+    public double[] Factor(StudyHouse house, PathNoise own, Func<PathOrder?> order)
     {
         if (curves.Length == 0)
         {
             return [];
         }
 
-        var normals = own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey);
+        var normals = own.Of(NoisePurpose.AirOwn, house.Model.Facts.DrawKey, order);
         var factor = new double[normals.Length];
         Rows.Line(0, house.Loss.AirSdLn, normals, factor);
         Elementary.Exp(factor);

@@ -21,7 +21,7 @@ internal sealed class HouseRun
     private readonly PathNoise own;
     private readonly double[] air;
     private readonly double[] loss;
-    private readonly Lazy<PathOrder?> byStanding;
+    private readonly OwnOrders orders;
     private (int From, OptionTerms[] Terms) tile;
 
     /// <summary>Makes a house ready.</summary>
@@ -36,8 +36,8 @@ internal sealed class HouseRun
         this.volumes = volumes ?? new Dictionary<string, GroupVolume>();
         own = new(context.Set);
         loss = Losses();
-        air = heat.Air.Factor(house, own);
-        byStanding = new(ByStanding);
+        orders = new(context, house, own, loss);
+        air = heat.Air.Factor(house, own, orders.Air);
     }
 
     /// <summary>Adds the fuel of the house as it stands, by fuel; charges that do not depend on the volume are the unit's and not in it.</summary>
@@ -158,7 +158,7 @@ internal sealed class HouseRun
         var plan = CashPlan.Of(house.Model, option, costs, context.Set, model.Efficiency);
         var factor = new RealisedFactor(house.Model.Catalogue, option, context.Set, heat.Alone.KwhOf);
         loss.CopyTo(money.Share, 0);
-        factor.Multiply(money.Share, work.PerPath, context.Shared, own, house.Model.Facts.DrawKey, byStanding.Value);
+        factor.Multiply(money.Share, work.PerPath, context.Shared, own, house.Model.Facts.DrawKey, orders.Saving);
         heat.Air.Multiply(money.Share, air, number);
         Outlay(costs, plan, money.Outlay);
         var terms = new OptionTerms(option, costs, plan, factor, table, MeanHeatKwh(heat.Tables[0]), MeanHeatKwh(table));
@@ -177,7 +177,7 @@ internal sealed class HouseRun
         var (sd, set) = (costs.SpreadSd, context.Set);
         var (common, mine) = (sd * Sqrt(set.CommonShare), sd * Sqrt(1 - set.CommonShare));
         var year = context.Shared.Of(NoisePurpose.OutlayCommon, costs.QuoteYear);
-        var house1 = own.Of(NoisePurpose.OutlayOwn, house.Model.Facts.DrawKey, byStanding.Value);
+        var house1 = own.Of(NoisePurpose.OutlayOwn, house.Model.Facts.DrawKey, orders.Outlay);
         outlay.Clear();
         if (plan.OutlayUsd == 0)
         {
@@ -194,7 +194,7 @@ internal sealed class HouseRun
     private double[] Losses()
     {
         var fit = house.Loss;
-        var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey, context.ByPrice(house.Fuel));
+        var normals = own.Of(NoisePurpose.LossOwn, house.Model.Facts.DrawKey, () => context.ByPrice(house.Fuel));
         if (fit.SharedSd == 0 || fit.SupplyGroupId is null)
         {
             var multiplier = new double[normals.Length];
@@ -204,12 +204,9 @@ internal sealed class HouseRun
             return multiplier;
         }
 
-        var group = own.Of(NoisePurpose.LossGroup, Noise.Key(fit.SupplyGroupId), context.ByPrice(house.Supplies.First(s => s.GroupId == fit.SupplyGroupId).Fuel));
+        var group = own.Of(NoisePurpose.LossGroup, Noise.Key(fit.SupplyGroupId), () => context.ByPrice(house.Supplies.First(s => s.GroupId == fit.SupplyGroupId).Fuel));
         return [.. normals.Select((z, p) => fit.Mean * Elementary.Exp(fit.SharedSd * group[p] + fit.OwnSd * z - fit.Sd * fit.Sd / 2))];
     }
-
-    /// <summary>The paths by what the house's fuel costs as it stands, as far as price and loss multiplier tell: the errors of saving and outlay are spread along it.</summary>
-    private PathOrder? ByStanding() => context.ByPrice(house.Fuel) is { } byPrice ? PathOrder.By([.. byPrice.Score.Select((price, p) => price * loss[p])], context.Replicates) : null;
 
     private double MeanHeatKwh(DemandTable table)
     {

@@ -10,8 +10,6 @@ namespace FarmPortfolio.Engine.Studies;
 /// <param name="set">Assumptions.</param>
 internal sealed class PathNoise(ScenarioSetFacts set)
 {
-    private const int FirstDimension = LeadingComponents.Most + 1;
-
     /// <summary>Retrofits whose common error of the saving has a dimension of its own; those of others are spread evenly over all paths.</summary>
     private static readonly long[] CommonCodes =
         [.. new[] { "foam", "curtain", "irfilm", "seal", "kneewall", "endwalls", "perimeter", "openlater", "condensing", "service" }.Select(Noise.Key)];
@@ -21,9 +19,9 @@ internal sealed class PathNoise(ScenarioSetFacts set)
     /// <summary>Standard normal draws by path.</summary>
     /// <param name="purpose">What for.</param>
     /// <param name="key">Whose; always asked for with the same order.</param>
-    /// <param name="order">Order along which a house's own draws are spread; null = that of the paths.</param>
+    /// <param name="order">Gives the order along which a house's own draws are spread, asked when they are first drawn; null = that of the paths.</param>
     /// <returns>One a path; not to be written to.</returns>
-    public double[] Of(NoisePurpose purpose, long key, PathOrder? order = null) => drawn.GetOrAdd((purpose, key), k => new(() => Draw(k.Purpose, k.Key, order))).Value;
+    public double[] Of(NoisePurpose purpose, long key, Func<PathOrder?>? order = null) => drawn.GetOrAdd((purpose, key), k => new(() => Draw(k.Purpose, k.Key, order?.Invoke()))).Value;
 
     private double[] Draw(NoisePurpose purpose, long key, PathOrder? order)
     {
@@ -54,8 +52,8 @@ internal sealed class PathNoise(ScenarioSetFacts set)
 
     private int? Dimension(NoisePurpose purpose, long key) => purpose switch
     {
-        NoisePurpose.OutlayCommon when key == set.FirstSeason => FirstDimension,
-        NoisePurpose.SavingCommon when Array.IndexOf(CommonCodes, key) is >= 0 and var at => FirstDimension + 1 + at,
+        NoisePurpose.OutlayCommon when key == set.FirstSeason => SobolPlan.FirstSharedError,
+        NoisePurpose.SavingCommon when Array.IndexOf(CommonCodes, key) is >= 0 and var at => SobolPlan.FirstSharedError + 1 + at,
         _ => null,
     };
 }

@@ -45,11 +45,11 @@ internal sealed class RealisedFactor
     /// <param name="shared">Draws that all houses share.</param>
     /// <param name="own">The house's own draws.</param>
     /// <param name="drawKey">Key of the house.</param>
-    /// <param name="order">Order along which the house's own draws are spread; null = plain draws.</param>
-    public void Multiply(double[] values, Span<double> factor, PathNoise shared, PathNoise own, long drawKey, PathOrder? order)
+    /// <param name="order">Order along which the house's own draws of a retrofit are spread, by its code.</param>
+    public void Multiply(double[] values, Span<double> factor, PathNoise shared, PathNoise own, long drawKey, Func<string, PathOrder?> order)
     {
         var draws = parts.Select(p => (p.Weight * p.Sd * Sqrt(common), p.Weight * p.Sd * Sqrt(1 - common),
-            shared.Of(NoisePurpose.SavingCommon, Noise.Key(p.Code)), own.Of(NoisePurpose.SavingOwn, drawKey ^ Noise.Key("own " + p.Code), order))).ToArray();
+            shared.Of(NoisePurpose.SavingCommon, Noise.Key(p.Code)), own.Of(NoisePurpose.SavingOwn, drawKey ^ Noise.Key("own " + p.Code), () => order(p.Code)))).ToArray();
         factor.Fill(Mean);
         foreach (var (ofAll, ofHouse, all, house) in draws)
         {

@@ -10,7 +10,7 @@ namespace FarmPortfolio.Engine.Studies;
 public static class StudyRun
 {
     /// <summary>Raised by any change that can move a bit of a result.</summary>
-    public const int NumbersVersion = 4;
+    public const int NumbersVersion = 5;
 
     /// <summary>Runs a study over a portfolio.</summary>
     /// <param name="portfolio">All it reads.</param>

@@ -46,7 +46,7 @@ public class ContractStudyTests
     [Fact]
     public void A_cap_cuts_the_dear_seasons_and_no_others()
     {
-        var (free, capped) = (Run(Indexed), Run(Indexed with { Kind = ContractKind.Capped, CapUsdPerUnit = 3 }));
+        var (free, capped) = (Run(Indexed), Run(Indexed with { Kind = ContractKind.Capped, CapUsdPerUnit = 4 }));
         Assert.True(capped.CostBySeason[^1].P95 < free.CostBySeason[^1].P95);
         Assert.Equal(free.CostBySeason[0].P5, capped.CostBySeason[0].P5, 1e-6);
     }
