@@ -2,11 +2,9 @@ using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
-using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Loading;
-using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
 

@@ -1,4 +1,3 @@
-using FarmPortfolio.Engine.Economics;
 using FarmPortfolio.Engine.Exposure;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
