@@ -1,4 +1,3 @@
-using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Scenarios;
 

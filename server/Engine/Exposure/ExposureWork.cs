@@ -1,5 +1,4 @@
 using FarmPortfolio.Engine.Economics;
-using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;

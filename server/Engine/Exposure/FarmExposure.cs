@@ -1,11 +1,7 @@
 using FarmPortfolio.Engine.Economics;
-using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
-using FarmPortfolio.Engine.HeatDemand;
-using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
-using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.Exposure;
 

@@ -14,9 +14,6 @@ public sealed record JointExposure(Distribution Cost, double PartsOverMeanUsd, d
     /// <summary>What the parts' dear seasons would be over the mean if all came at once, less what they are: 0 where all move as one.</summary>
     public double SpreadingGivesUsd => PartsOverMeanUsd - OverMeanUsd;
 
-    /// <summary>The same as a share of the parts' own, 0 to 1.</summary>
-    public double SpreadingShare => PartsOverMeanUsd > 0 ? SpreadingGivesUsd / PartsOverMeanUsd : 0;
-
     /// <summary>Adds costs path by path.</summary>
     /// <param name="parts">Costs by path, equally long, at least one.</param>
     /// <param name="replicates">Equal replicates.</param>

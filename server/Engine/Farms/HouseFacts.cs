@@ -41,8 +41,7 @@ public sealed record SurfaceFacts(SurfacePart Part, string CoveringCode, DateOnl
 /// <param name="To">Last day heated; before <paramref name="From"/> = over New Year.</param>
 /// <param name="NightC">Night set point, degrees Celsius.</param>
 /// <param name="DayC">Day set point, degrees Celsius.</param>
-/// <param name="VentC">Temperature at which vents open, degrees Celsius; null = day set point + 5.6 K (10 F).</param>
-public sealed record HeatingPeriod(MonthDay From, MonthDay To, double NightC, double DayC, double? VentC = null);
+public sealed record HeatingPeriod(MonthDay From, MonthDay To, double NightC, double DayC);
 
 /// <summary>A heater that stands in a house.</summary>
 /// <param name="HeaterCode">Code of a heater kind in the catalogue.</param>

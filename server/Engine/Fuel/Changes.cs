@@ -11,9 +11,6 @@ internal static class Changes
     /// <summary>Differences over some months.</summary>
     internal static double[] Over(IReadOnlyList<double> logs, int months) => [.. Enumerable.Range(0, Max(0, logs.Count - months)).Select(t => logs[t + months] - logs[t])];
 
-    /// <summary>Mean square of the differences over some months, drift not removed.</summary>
-    internal static double MeanSquare(IReadOnlyList<double> logs, int months) => Over(logs, months).Average(d => d * d);
-
     /// <summary>Fourth moment over the squared second, less 3.</summary>
     internal static double ExcessKurtosis(IReadOnlyList<double> values)
     {

@@ -11,6 +11,7 @@ public sealed record PriceClassDefaults(double ShortReversionPerYear, double Lon
     /// <summary>The defaults of a class. Chosen on the published record 1986 to 2026; see the method page on prices.</summary>
     /// <param name="priceClass">Class.</param>
     /// <returns>Its defaults.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such class.</exception>
     public static PriceClassDefaults Of(PriceClass priceClass) => priceClass switch
     {
         PriceClass.WholesaleFuel => new(0.7, 0.05, 0.7, 0.40, 0.02),

@@ -63,7 +63,7 @@ public sealed class SupplyTerms
         var running = new List<int[]>();
         foreach (var contract in inForce)
         {
-            running.Add(Chain(contract, byId, firstSeason, seasons, facts, faults));
+            running.Add(ContractChain.Of(contract, byId, firstSeason, seasons, facts, faults));
         }
 
         foreach (var contract in facts)
@@ -162,7 +162,7 @@ public sealed class SupplyTerms
         Span<double> rest = stackalloc double[12];
         volumeKwh[..12].CopyTo(volume);
         monthUsd[..12].Clear();
-        var standByUsd = standByIndex.Length > 0 ? Cut(season, volume, standByIndex) : 0;
+        var standByUsd = standByIndex.Length > 0 ? CutSupply.Take(CutDays(season), volume, standByIndex) : 0;
         volume.CopyTo(rest);
         var charges = new SeasonCharges();
         for (var part = 0; part < running.Length; part++)
@@ -185,58 +185,6 @@ public sealed class SupplyTerms
         }
 
         return charges with { FuelUsd = fuel, StandByUsd = factor * standByUsd };
-    }
-
-    /// <summary>Which contract of a chain runs in each month: -1 = none, the index.</summary>
-    private static int[] Chain(ContractFacts first, Func<string, ContractFacts?>? byId, int firstSeason, int seasons, List<ContractFacts> facts, List<Fault> faults)
-    {
-        var origin = 12 * firstSeason + 6;
-        int Number(DateOnly day) => 12 * day.Year + day.Month - 1 - origin;
-        var months = new int[12 * seasons];
-        Array.Fill(months, -1);
-        var (at, contract) = (first.StartsOn is { } start ? Math.Max(0, Number(start)) : 0, first);
-        var ended = -1;
-        while (true)
-        {
-            var end = contract.EndsOn is { } last ? Number(last) : int.MaxValue;
-            if (facts.IndexOf(contract) is var known && known < 0)
-            {
-                facts.Add(contract);
-                known = facts.Count - 1;
-            }
-
-            if (!ReferenceEquals(contract, first) && end <= ended)
-            {
-                faults.Add(new("ROLLS_INTO_THE_PAST", "rollsIntoContractId", "The contract rolls into one that has ended by then.", "Give the following contract a later last day, or leave it open."));
-                return months;
-            }
-
-            for (; at < months.Length && at <= end; at++)
-            {
-                months[at] = known;
-            }
-
-            if (at >= months.Length || contract.RollsIntoContractId is not { } next)
-            {
-                return months;
-            }
-
-            ended = end;
-            if (byId?.Invoke(next) is not { } following)
-            {
-                faults.Add(new("NO_CONTRACT", "rollsIntoContractId", "The contract rolls into one that is not there.", "Choose a contract of this tank or meter, or none for the index."));
-                return months;
-            }
-
-            if (following == contract)
-            {
-                // renewed on the same terms
-                Array.Fill(months, known, at, months.Length - at);
-                return months;
-            }
-
-            contract = following;
-        }
     }
 
     private PaidMonth Month(int month)
@@ -276,8 +224,8 @@ public sealed class SupplyTerms
         return active;
     }
 
-    /// <summary>Takes the fuel of the days without supply out of the months with the greatest use; the same heat on the stand-by fuel.</summary>
-    private double Cut(int season, Span<double> volume, ReadOnlySpan<double> standByIndex)
+    /// <summary>Days of a season on which the supply is cut: the most that a contract running in it tells.</summary>
+    private double CutDays(int season)
     {
         var days = 0.0;
         for (var part = 0; part < running.Length; part++)
@@ -288,30 +236,6 @@ public sealed class SupplyTerms
             }
         }
 
-        Span<bool> done = stackalloc bool[12];
-        var usd = 0.0;
-        while (days > 0)
-        {
-            var best = -1;
-            for (var m = 0; m < 12; m++)
-            {
-                best = !done[m] && volume[m] > 0 && (best < 0 || volume[m] > volume[best]) ? m : best;
-            }
-
-            if (best < 0)
-            {
-                break;
-            }
-
-            var share = Math.Min(1, days / SeasonDays[best]);
-            usd += share * volume[best] * standByIndex[best];
-            volume[best] -= share * volume[best];
-            (done[best], days) = (true, days - SeasonDays[best]);
-        }
-
-        return usd;
+        return days;
     }
-
-    /// <summary>Days of the months of a season, July first.</summary>
-    private static ReadOnlySpan<double> SeasonDays => [31, 31, 30, 31, 30, 31, 31, 28.25, 31, 30, 31, 30];
 }

@@ -50,6 +50,7 @@ internal sealed class GroupVolume
     /// <param name="work">Arrays of the thread.</param>
     /// <param name="cancel">Stops it within a house's time.</param>
     /// <returns>By identifier; empty = every price is a month's.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static IReadOnlyDictionary<string, GroupVolume> Of(StudyContext context, StudyUnit unit, Workspace work, CancellationToken cancel)
     {
         var groups = new Dictionary<string, GroupVolume>(StringComparer.Ordinal);
@@ -100,6 +101,7 @@ internal sealed class GroupVolume
     /// <param name="supply">Line of the house.</param>
     /// <param name="taken">What it takes off the fuel.</param>
     /// <param name="net">Season by season a row of paths, US dollars.</param>
+    /// <exception cref="ArgumentException">The line hangs on another tank or meter.</exception>
     public void AddSaving(SupplyLine supply, VolumeTaken taken, double[] net)
     {
         if (supply.GroupId != line.GroupId)

@@ -1,4 +1,3 @@
-using FarmPortfolio.Engine.Economics;
 using FarmPortfolio.Engine.Retrofits;
 using static System.Math;
 

@@ -1,5 +1,4 @@
 using FarmPortfolio.Engine.Economics;
-using FarmPortfolio.Engine.HeatDemand;
 
 namespace FarmPortfolio.Engine.Studies;
 

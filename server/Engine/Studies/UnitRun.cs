@@ -20,6 +20,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
     /// <param name="optionDone">Told after each option.</param>
     /// <param name="cancel">Stops it within an option's time.</param>
     /// <returns>The result.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public UnitResult Whole(StudyUnit unit, StudySums sums, PathStore? paths, Action optionDone, CancellationToken cancel)
     {
         var (options, left, singles) = (new List<OptionResult>(), new List<(string, Fault)>(), new List<OptionPaths>());
@@ -56,6 +57,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
     /// <param name="store">Takes them; null = they are not kept.</param>
     /// <param name="cancel">Stops it within an option's time.</param>
     /// <returns>In the order of houses and options.</returns>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public IReadOnlyList<OptionPaths> Singles(StudyUnit unit, PathStore? store, CancellationToken cancel)
     {
         var singles = new List<OptionPaths>();
@@ -81,6 +83,7 @@ internal sealed class UnitRun(StudyContext context, Workspace work)
     /// <param name="sums">Takes its cost.</param>
     /// <param name="sign">1 = add, -1 = take away.</param>
     /// <param name="cancel">Stops it within a house's time.</param>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public void CostOnly(StudyUnit unit, StudySums sums, int sign, CancellationToken cancel)
     {
         Clear();

@@ -6,6 +6,7 @@ public static class HeatingValues
     /// <summary>Units a fuel is sold in.</summary>
     /// <param name="fuel">Fuel.</param>
     /// <returns>Units, the usual one first.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such fuel.</exception>
     public static IReadOnlyList<string> UnitsOf(FuelKind fuel) => fuel switch
     {
         FuelKind.NaturalGas => ["therm", "ccf", "mcf", "m3", "MMBtu", "kWh"],

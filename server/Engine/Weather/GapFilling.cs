@@ -1,15 +1,11 @@
 namespace FarmPortfolio.Engine.Weather;
 
 /// <summary>
-/// Fills gaps of a record: up to <see cref="ShortDays"/> days by a straight line between the neighbours; longer ones by the station's usual day plus a straight line between the
-/// neighbours' departures from it (a straight line alone where the usual days are not known). Hours likewise, with the same hour of the days around as the usual one.
-/// At an end of the season the nearest value or departure stands.
+/// Fills gaps of a record: days by a straight line between the neighbours; hours likewise up to <see cref="ShortHours"/>, more by the usual temperature of the hour (that of the days around) plus a straight line
+/// between the neighbours' departures from it. At an end of the season the nearest value or departure stands.
 /// </summary>
 internal static class GapFilling
 {
-    /// <summary>Longest gap of a daily record that a straight line fills.</summary>
-    public const int ShortDays = 5;
-
     /// <summary>Longest gap of a daily record that is filled at all.</summary>
     public const int LongestDays = 31;
 

@@ -5,18 +5,17 @@ namespace FarmPortfolio.Engine.Weather;
 /// <param name="Missing">Steps with no value (a day that lacks Tmin or Tmax counts as missing).</param>
 /// <param name="LongestGap">Longest run of missing steps.</param>
 /// <param name="FilledByLine">Steps filled by a straight line between the neighbours.</param>
-/// <param name="FilledByClimate">Steps filled by the station's usual day plus a straight line between the neighbours' departures from it.</param>
+/// <param name="FilledByUsualHour">Hours filled by the usual temperature of the hour plus a straight line between the neighbours' departures from it; 0 in a daily record.</param>
 /// <param name="Usable">Whether the longest gap is short enough to fill.</param>
-public sealed record SeasonCoverage(int Steps, int Missing, int LongestGap, int FilledByLine, int FilledByClimate, bool Usable)
+public sealed record SeasonCoverage(int Steps, int Missing, int LongestGap, int FilledByLine, int FilledByUsualHour, bool Usable)
 {
     /// <summary>Share recorded, 0 to 1.</summary>
     public double Share => Steps == 0 ? 0 : 1 - (double)Missing / Steps;
 
     /// <summary>Coverage of a daily record.</summary>
     /// <param name="minMaxC">Tmin and Tmax of each day in turn, C; NaN = missing.</param>
-    /// <param name="climateKnown">Whether the station's usual days are known.</param>
     /// <returns>The coverage.</returns>
-    public static SeasonCoverage OfDaily(ReadOnlySpan<double> minMaxC, bool climateKnown)
+    public static SeasonCoverage OfDaily(ReadOnlySpan<double> minMaxC)
     {
         var missing = new bool[minMaxC.Length / 2];
         for (var d = 0; d < missing.Length; d++)
@@ -24,7 +23,7 @@ public sealed record SeasonCoverage(int Steps, int Missing, int LongestGap, int 
             missing[d] = !double.IsFinite(minMaxC[2 * d]) || !double.IsFinite(minMaxC[2 * d + 1]);
         }
 
-        return Of(missing, GapFilling.ShortDays, GapFilling.LongestDays, climateKnown);
+        return Of(missing, int.MaxValue, GapFilling.LongestDays);
     }
 
     /// <summary>Coverage of an hourly record.</summary>
@@ -38,12 +37,12 @@ public sealed record SeasonCoverage(int Steps, int Missing, int LongestGap, int 
             missing[h] = !double.IsFinite(hourlyC[h]);
         }
 
-        return Of(missing, GapFilling.ShortHours, GapFilling.LongestHours, true);
+        return Of(missing, GapFilling.ShortHours, GapFilling.LongestHours);
     }
 
-    private static SeasonCoverage Of(bool[] missing, int shortSteps, int longest, bool climateKnown)
+    private static SeasonCoverage Of(bool[] missing, int byLine, int longest)
     {
-        var (all, most, line, climate, run) = (0, 0, 0, 0, 0);
+        var (all, most, line, usual, run) = (0, 0, 0, 0, 0);
         for (var i = 0; i <= missing.Length; i++)
         {
             if (i < missing.Length && missing[i])
@@ -54,12 +53,11 @@ public sealed record SeasonCoverage(int Steps, int Missing, int LongestGap, int 
 
             all += run;
             most = Math.Max(most, run);
-            var byClimate = climateKnown && run > shortSteps;
-            line += byClimate ? 0 : run;
-            climate += byClimate ? run : 0;
+            line += run > byLine ? 0 : run;
+            usual += run > byLine ? run : 0;
             run = 0;
         }
 
-        return new(missing.Length, all, most, line, climate, most <= longest && most < missing.Length);
+        return new(missing.Length, all, most, line, usual, most <= longest && most < missing.Length);
     }
 }

@@ -13,9 +13,8 @@ public static class WeatherYears
     /// <param name="season">Year of its July.</param>
     /// <param name="minMaxC">Tmin and Tmax of each day in turn from 1 July, C; NaN = missing.</param>
     /// <returns>The hours.</returns>
-    /// <param name="climate">The station's usual days, for gaps of more than five days; null = a straight line fills those too.</param>
     /// <exception cref="ArgumentException">The record has not two values a day, or more than <see cref="LongestFilledDays"/> days in a row are missing.</exception>
-    public static WeatherYear FromDaily(WeatherStationFacts station, int season, ReadOnlySpan<double> minMaxC, StationClimate? climate = null)
+    public static WeatherYear FromDaily(WeatherStationFacts station, int season, ReadOnlySpan<double> minMaxC)
     {
         var days = SeasonCalendar.Days(season);
         if (minMaxC.Length != 2 * days)
@@ -23,8 +22,8 @@ public static class WeatherYears
             throw new ArgumentException($"season {season} has {days} days, so {2 * days} values are needed, not {minMaxC.Length}", nameof(minMaxC));
         }
 
-        var min = Filled(minMaxC, 0, season, climate);
-        var max = Filled(minMaxC, 1, season, climate);
+        var min = Filled(minMaxC, 0, season);
+        var max = Filled(minMaxC, 1, season);
         var (temp, radiation, sunUp) = (new double[24 * days], new double[24 * days], new double[24 * days]);
         var latitude = station.LatitudeDeg * PI / 180;
         var krs = station.HargreavesKrs ?? 0.16;
@@ -111,7 +110,7 @@ public static class WeatherYears
         }
     }
 
-    private static double[] Filled(ReadOnlySpan<double> minMaxC, int column, int season, StationClimate? climate)
+    private static double[] Filled(ReadOnlySpan<double> minMaxC, int column, int season)
     {
         var values = new double[minMaxC.Length / 2];
         for (var d = 0; d < values.Length; d++)
@@ -119,9 +118,7 @@ public static class WeatherYears
             values[d] = minMaxC[2 * d + column];
         }
 
-        var first = SeasonCalendar.FirstDay(season);
-        var usual = climate is null ? null : Enumerable.Range(0, values.Length).Select(d => climate.At(first.AddDays(d), column)).ToArray();
-        GapFilling.Fill(values, GapFilling.LongestDays, GapFilling.ShortDays, usual, $"season {SeasonCalendar.Name(season)}, days");
+        GapFilling.Fill(values, GapFilling.LongestDays, GapFilling.LongestDays, null, $"season {SeasonCalendar.Name(season)}, days");
         return values;
     }
 }

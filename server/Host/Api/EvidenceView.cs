@@ -103,7 +103,8 @@ public sealed partial class CoopView
     }
 
     /// <summary>Weeks that a new trial needs, a third of them idle, by the usual spread of careful readings.</summary>
-    public WeeksView TrialWeeks(double halfWidthPoints = 5, double saving = 0.3) => TrialDesignFields.Weeks(TrialDesign.UsualWeekSd, saving, halfWidthPoints);
+    /// <exception cref="ExecutionError">A figure is out of range.</exception>
+    public WeeksView TrialWeeks(double halfWidthPoints = 5, double saving = 0.3) => TrialDesignFields.Weeks(TrialDesign.UsualWeekSd, AskedRange.Of(nameof(saving), saving, 0, TrialDesignFields.MostSaving), halfWidthPoints);
 
     private IReadOnlyList<Item<EvidenceFacts>> AllEvidence() => register.Items.All<EvidenceFacts>(register.Viewer, register.Coop.Id, ItemKind.Evidence);
 }

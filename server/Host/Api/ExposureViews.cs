@@ -55,6 +55,7 @@ public sealed partial class Query
     private const double UsualPropaneMargin = 1.60;
 
     /// <summary>What heating a farm's houses, or one house, can cost in a season: as bought now, on every fuel and contract, with every option. Null where nothing can be reckoned.</summary>
+    /// <exception cref="ExecutionError">The season is none of the assumptions.</exception>
     public static ExposureView? Exposure(
         [FromServices] Register register, [FromServices] Host.Studies.FuturesShelf shelf, [Id] string? farmId = null, [Id] string? houseId = null, int season = 0, double? cashUsd = null, CancellationToken cancellationToken = default)
     {
@@ -68,7 +69,7 @@ public sealed partial class Query
         // a house burns what its bills say, here as in a study; only the tanks and meters asked for are fitted
         var groups = houses.SelectMany(h => h.Facts.Supplies).Select(s => s.SupplyGroupId).ToHashSet(StringComparer.Ordinal);
         portfolio = portfolio with { LossFits = Engine.Studies.LossFits.Of(portfolio with { FuelRecords = portfolio.FuelRecords.Where(r => groups.Contains(r.Key)).ToDictionary(r => r.Key, r => r.Value) }) };
-        season = Math.Clamp(season, 0, portfolio.Set.SeasonCount - 1);
+        season = AskedRange.Season(nameof(season), season, portfolio.Set.SeasonCount);
         var contracts = register.Contracts.Values.Select(c => new NamedContract(c.Id, c.Remarks.Name ?? "a contract", c.Facts)).ToList();
         var (exposure, left) = FarmExposure.Of(portfolio, futures, shelf.Blocks(futures, cancellationToken), [.. houses.Select(h => h.Id)], contracts, season);
         var name = houseId is null && register.Farms.TryGetValue(houses[0].Facts.FarmId, out var farm) ? farm.Remarks.Name ?? "unnamed" : houses[0].Remarks.Name ?? "unnamed";

@@ -1,5 +1,4 @@
 using FarmPortfolio.Engine;
-using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Host.Loading;
 using FarmPortfolio.Host.Storage;

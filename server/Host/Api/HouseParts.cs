@@ -59,6 +59,13 @@ public sealed record HousePartsInput
     /// <summary>What light and space are worth.</summary>
     public HouseWorthInput? Worth { get; init; }
 
+    /// <summary>Years that cannot be; they are looked at before <see cref="On"/>, which needs a day of the calendar.</summary>
+    /// <param name="firstSeason">Year of the July of the study's first season.</param>
+    /// <returns>Faults; empty = all can be.</returns>
+    internal IReadOnlyList<Fault> Years(int firstSeason) =>
+        [.. (Surfaces ?? []).Select(s => s.InstalledYear is { } y ? Engine.HeatDemand.HouseYears.Of("surfaces", "covering", y, firstSeason) : null)
+            .Concat((Heaters ?? []).Select(h => h.InstalledYear is { } y ? Engine.HeatDemand.HouseYears.Of("heaters", "heater", y, firstSeason) : null)).OfType<Fault>()];
+
     /// <summary>The facts with these parts.</summary>
     internal HouseFacts On(HouseFacts f) => f with
     {
@@ -66,7 +73,7 @@ public sealed record HousePartsInput
         Bays = (Shape ?? f.Shape) == HouseShape.GutterConnected ? Bays ?? f.Bays : 1,
         Surfaces = Surfaces is null ? f.Surfaces : [.. Surfaces.Where(s => s.CoveringCode.Length > 0).Select(s => new SurfaceFacts(s.Part, s.CoveringCode, s.InstalledYear is { } y ? new(y, 9, 1) : null, s.Condition))],
         HeatingPeriods = HeatingPeriods is null ? f.HeatingPeriods : [.. HeatingPeriods.Select(p => new HeatingPeriod(new(p.FromMonth, p.FromDay), new(p.ToMonth, p.ToDay), p.NightC, p.DayC))],
-        Heaters = Heaters is null ? f.Heaters : [.. Heaters.Select(h => new HeaterFacts(h.HeaterCode, h.Fuel, h.InputKw, h.SeasonalEfficiency, h.InstalledYear is { } y ? new(Math.Clamp(y, 1950, 2100), 10, 1) : null))],
+        Heaters = Heaters is null ? f.Heaters : [.. Heaters.Select(h => new HeaterFacts(h.HeaterCode, h.Fuel, h.InputKw, h.SeasonalEfficiency, h.InstalledYear is { } y ? new(y, 10, 1) : null))],
         Supplies = Supplies is null ? f.Supplies : [.. Supplies.Select(s => new HouseSupply(s.SupplyGroupId, s.HeaterNo, s.Share))],
         RetrofitsInstalled = RetrofitsInstalled ?? f.RetrofitsInstalled,
         CropUsdPerM2 = Worth is null ? f.CropUsdPerM2 : Worth.CropUsdPerM2,

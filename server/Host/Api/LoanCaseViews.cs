@@ -1,6 +1,5 @@
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Lending;
-using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Host.Storage.Items;
 using FarmPortfolio.Host.Studies;
 using GraphQL;

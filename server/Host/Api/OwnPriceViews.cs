@@ -1,5 +1,3 @@
-using FarmPortfolio.Engine;
-using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand.Calibration;
 using GraphQL;

@@ -38,10 +38,11 @@ public sealed record ChoosePriceCaseInput([property: Id] string SetId, int Expec
 public sealed partial class CoopView
 {
     /// <summary>The named price cases with the factors they would lay on the futures from a season of the study on (0 = the first; null = that of the case in use). Empty where the futures cannot be drawn.</summary>
+    /// <exception cref="ExecutionError">The season is none of the assumptions.</exception>
     public IEnumerable<PriceCaseView> PriceCases(int? firstSeason = null)
     {
         var set = register.SetFacts with { PriceCase = null, Shapes = [] };
-        var first = Math.Clamp(firstSeason ?? register.SetFacts.PriceCase?.FirstSeason ?? 0, 0, set.SeasonCount - 1);
+        var first = firstSeason is { } asked ? AskedRange.Season(nameof(firstSeason), asked, set.SeasonCount) : register.SetFacts.PriceCase is { } chosen && chosen.FirstSeason < set.SeasonCount ? chosen.FirstSeason : 0;
         var (spec, _) = FuturesSpec.Of(set, register.Now.Prices, [0, 1], [new double[12], new double[12]]);
         return spec is null ? [] : Engine.Scenarios.PriceCases.All.Select(kind =>
         {
@@ -65,9 +66,10 @@ public sealed partial class ScenarioSetView
 public sealed partial class OptionView
 {
     /// <summary>The house run alone under each price case beginning in a season, on the houses of the newest done study and the assumptions as they are now; null where it has no result there.</summary>
+    /// <exception cref="ExecutionError">The season is none of the assumptions.</exception>
     public PriceCaseEffectsView? PriceCaseEffects([FromServices] PriceTrialRuns runs, int firstSeason = 0, CancellationToken cancellationToken = default)
     {
-        var sets = Engine.Studies.PriceCaseEffects.Sets(register.SetFacts, Math.Clamp(firstSeason, 0, register.SetFacts.SeasonCount - 1));
+        var sets = Engine.Studies.PriceCaseEffects.Sets(register.SetFacts, AskedRange.Season(nameof(firstSeason), firstSeason, register.SetFacts.SeasonCount));
         return register.Newest is { } study && runs.Of(register.Viewer, study, register.Now.Prices, house.Id, option.Key, sets, cancellationToken) is { } ends
             ? PriceCaseEffectsView.Of(Engine.Studies.PriceCaseEffects.From(ends))
             : null;

@@ -131,7 +131,7 @@ public sealed partial class Query
         var wanted = (rules ?? new()).Rules();
         if (wanted.Check() is { Count: > 0 } faults)
         {
-            throw new ExecutionError($"{faults[0].Message} {faults[0].Remedy}") { Code = "BAD_INPUT", Extensions = new Dictionary<string, object?> { ["field"] = faults[0].Field } };
+            throw new ExecutionError($"{faults[0].Message} {faults[0].Remedy}") { Code = AskedRange.BadInput, Extensions = new Dictionary<string, object?> { ["field"] = faults[0].Field } };
         }
 
         if (register.Newest is not { } study || register.Jobs.Result(register.Viewer, study.Id) is not { } stored)
@@ -149,9 +149,10 @@ public sealed partial class Query
     }
 
     /// <summary>Prices to come of a fuel, delivered, from the futures of the assumptions in use. Null where they cannot be drawn.</summary>
+    /// <exception cref="ExecutionError">It is asked for no season, or for more than fifteen.</exception>
     public static PriceFanView? PriceFan([FromServices] Register register, FuelKind fuel, int seasons = 5)
     {
-        var set = register.SetFacts with { ReplicateCount = 2, PathCount = 512, SeasonCount = Math.Clamp(seasons, 1, 15) };
+        var set = register.SetFacts with { ReplicateCount = 2, PathCount = 512, SeasonCount = (int)AskedRange.Of(nameof(seasons), seasons, 1, 15) };
         set = set.PriceCase?.FirstSeason >= set.SeasonCount ? set with { PriceCase = null } : set;
         var (spec, _) = FuturesSpec.Of(set, register.PricesInUse.ToDictionary(p => p.Key, p => register.Prices[p.Value].Facts), [0, 1], [new double[12], new double[12]]);
         if (spec?.Of(fuel) is not { } one)

@@ -1,8 +1,6 @@
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Fuel;
-using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
-using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;

@@ -46,6 +46,6 @@ public sealed partial class StudyView
         var at = after.IndexOf('\n', StringComparison.Ordinal);
         return at > 0 && double.TryParse(after[..at], NumberStyles.Float, CultureInfo.InvariantCulture, out var worth) && double.IsFinite(worth)
             ? (worth, after[(at + 1)..])
-            : throw new ExecutionError("\"after\" is no place in this list. Give what \"next\" of the page before said, or nothing for the first page.") { Code = "BAD_INPUT", Extensions = new Dictionary<string, object?> { ["field"] = "after" } };
+            : throw new ExecutionError("\"after\" is no place in this list. Give what \"next\" of the page before said, or nothing for the first page.") { Code = AskedRange.BadInput, Extensions = new Dictionary<string, object?> { ["field"] = "after" } };
     }
 }

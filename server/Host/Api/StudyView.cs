@@ -2,7 +2,6 @@ using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Studies;
 using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage;
-using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
 
 namespace FarmPortfolio.Host.Api;

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using FarmPortfolio.Engine.Studies;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
@@ -29,7 +30,7 @@ public sealed partial class Subscription
         }
     }
 
-    /// <summary>How far the single futures of a done study are, which are reckoned again after a restart; ends when they are at hand.</summary>
+    /// <summary>How far the single futures of a done study are, which are reckoned again after a restart; ends when they are at hand, at once where another version of the numbers made the study, for then they never are.</summary>
     public static async IAsyncEnumerable<ProgressView> FuturesProgress(
         [FromServices] StudyJobs jobs, [FromServices] StudyStore studies, [Id] string studyId, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
@@ -38,7 +39,7 @@ public sealed partial class Subscription
             var atHand = jobs.AtHand(studyId);
             var p = jobs.Drawing(studyId);
             yield return new(studyId, row.State, atHand ? 1 : p?.Share ?? 0, atHand ? "done" : p?.Words ?? "waiting", p?.Done ?? 0, p?.Total ?? 0, []);
-            if (atHand)
+            if (atHand || row.NumbersVersion != StudyRun.NumbersVersion)
             {
                 yield break;
             }

@@ -2,7 +2,6 @@ using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Retrofits;
-using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
 

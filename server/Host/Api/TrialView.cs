@@ -215,10 +215,13 @@ public sealed class TrialView(Register register, Item<TrialFacts> item)
 /// <summary>Help in planning a trial.</summary>
 internal static class TrialDesignFields
 {
+    /// <summary>Most that a house under trial is taken to save in planning: nothing saves more, and a trial that shows less than nothing is as rough as one that shows nothing.</summary>
+    internal const double MostSaving = 0.9;
+
     /// <summary>Weeks for a width.</summary>
     internal static WeeksView Weeks(double weekSd, double saving, double halfWidthPoints)
     {
-        var weeks = new TrialDesign(weekSd, Math.Clamp(saving, 0, 0.9)).Weeks(Math.Clamp(halfWidthPoints, 0.5, 50) / 100);
+        var weeks = new TrialDesign(weekSd, Math.Clamp(saving, 0, MostSaving)).Weeks(AskedRange.Of(nameof(halfWidthPoints), halfWidthPoints, 0.5, 50) / 100);
         return new(halfWidthPoints, weeks?.InUse, weeks?.Idle);
     }
 }

@@ -45,8 +45,8 @@ public sealed partial class StationView
             foreach (var season in item.Facts.Seasons.OrderBy(s => s.Season))
             {
                 var values = register.Blobs.Read(register.Viewer, season.Sha256);
-                var c = values is null ? new(season.Days, season.Days, season.Days, 0, 0, false) : season.Step == RecordStep.Hourly ? SeasonCoverage.OfHourly(values) : SeasonCoverage.OfDaily(values, climateKnown: false);
-                yield return new(season.Season, SeasonCalendar.Name(season.Season), season.Step, c.Share, c.Missing, c.LongestGap, c.FilledByLine, c.FilledByClimate, c.Usable && known.ContainsKey(season.Season));
+                var c = values is null ? new(season.Days, season.Days, season.Days, 0, 0, false) : season.Step == RecordStep.Hourly ? SeasonCoverage.OfHourly(values) : SeasonCoverage.OfDaily(values);
+                yield return new(season.Season, SeasonCalendar.Name(season.Season), season.Step, c.Share, c.Missing, c.LongestGap, c.FilledByLine, c.FilledByUsualHour, c.Usable && known.ContainsKey(season.Season));
             }
         }
     }

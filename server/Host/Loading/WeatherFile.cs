@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using FarmPortfolio.Engine;
 
 namespace FarmPortfolio.Host.Loading;
 

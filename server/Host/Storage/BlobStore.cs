@@ -16,17 +16,11 @@ public sealed class BlobStore(Database database)
     public string Save(Viewer viewer, double[] values)
     {
         ArgumentNullException.ThrowIfNull(viewer);
-        return Keep(MemoryMarshal.AsBytes(values.AsSpan()).ToArray());
-    }
-
-    /// <summary>Keeps bytes.</summary>
-    /// <param name="viewer">Who.</param>
-    /// <param name="bytes">Bytes.</param>
-    /// <returns>Their SHA-256.</returns>
-    public string SaveBytes(Viewer viewer, byte[] bytes)
-    {
-        ArgumentNullException.ThrowIfNull(viewer);
-        return Keep(bytes);
+        var bytes = MemoryMarshal.AsBytes(values.AsSpan()).ToArray();
+        var sha = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        using var db = database.Open();
+        db.Execute("INSERT INTO blob (sha256, size_bytes, bytes) VALUES (@sha, @size, @bytes) ON CONFLICT (sha256) DO NOTHING", new { sha, size = (long)bytes.Length, bytes });
+        return sha;
     }
 
     /// <summary>Reads numbers that an item uses which the viewer may see.</summary>
@@ -48,13 +42,5 @@ public sealed class BlobStore(Database database)
     {
         using var db = database.Open();
         return viewer.Role == ViewerRole.Program ? db.Execute("DELETE FROM blob WHERE sha256 NOT IN (SELECT sha256 FROM blob_use)") : 0;
-    }
-
-    private string Keep(byte[] bytes)
-    {
-        var sha = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        using var db = database.Open();
-        db.Execute("INSERT INTO blob (sha256, size_bytes, bytes) VALUES (@sha, @size, @bytes) ON CONFLICT (sha256) DO NOTHING", new { sha, size = (long)bytes.Length, bytes });
-        return sha;
     }
 }

@@ -11,5 +11,10 @@ public sealed class Ids(TimeProvider clock)
 
     /// <summary>The time now as stored.</summary>
     /// <returns>ISO 8601, UTC.</returns>
-    public string Now() => clock.GetUtcNow().UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", System.Globalization.CultureInfo.InvariantCulture);
+    public string Now() => Ago(TimeSpan.Zero);
+
+    /// <summary>A time past as stored.</summary>
+    /// <param name="span">How long ago.</param>
+    /// <returns>ISO 8601, UTC.</returns>
+    public string Ago(TimeSpan span) => (clock.GetUtcNow() - span).UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", System.Globalization.CultureInfo.InvariantCulture);
 }

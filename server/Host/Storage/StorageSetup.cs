@@ -13,6 +13,7 @@ public static class StorageSetup
     {
         services.AddSingleton(TimeProvider.System).AddSingleton<Ids>().AddSingleton<ChangeFeed>().AddSingleton<CoopStore>().AddSingleton<BlobStore>().AddSingleton<ItemStore>().AddSingleton<HistoryStore>().AddSingleton<DecisionStore>().AddSingleton<StudyStore>().AddSingleton<StudyInputStore>().AddSingleton<StudyAgainStore>().AddSingleton<UnitStore>();
         services.AddSingleton(s => new UploadStore(Path.Combine(s.GetRequiredService<HostSettings>().StorageFolder, "uploads"), s.GetRequiredService<HostSettings>().ImportMaxBytes, s.GetRequiredService<TimeProvider>()));
+        services.AddHostedService<StartSweep>();
         return services.AddSingleton(s => new Database(Path.Combine(s.GetRequiredService<HostSettings>().StorageFolder, "farm-portfolio.db")));
     }
 }

@@ -7,68 +7,6 @@ using FarmPortfolio.Host.Storage.Items;
 
 namespace FarmPortfolio.Host.Storage;
 
-/// <summary>A study as it is listed.</summary>
-public sealed record StudyRow
-{
-    /// <summary>Identifier.</summary>
-    public string Id { get; init; } = string.Empty;
-
-    /// <summary>Co-op.</summary>
-    public string CoopId { get; init; } = string.Empty;
-
-    /// <summary>Number within the co-op.</summary>
-    public long Number { get; init; }
-
-    /// <summary>queued, running, done, failed, cancelled.</summary>
-    public string State { get; init; } = string.Empty;
-
-    /// <summary>Who asked.</summary>
-    public string AskedBy { get; init; } = string.Empty;
-
-    /// <summary>When.</summary>
-    public string AskedUtc { get; init; } = string.Empty;
-
-    /// <summary>When it ended.</summary>
-    public string? DoneUtc { get; init; }
-
-    /// <summary>Seconds it took.</summary>
-    public double? Seconds { get; init; }
-
-    /// <summary>Hash of its inputs.</summary>
-    public string InputSha256 { get; init; } = string.Empty;
-
-    /// <summary>Name of its futures.</summary>
-    public string? FuturesSha256 { get; init; }
-
-    /// <summary>Hash of its results.</summary>
-    public string? ResultSha256 { get; init; }
-
-    /// <summary>Version of the numbers.</summary>
-    public long NumbersVersion { get; init; }
-
-    /// <summary>Version of the program.</summary>
-    public string ProgramVersion { get; init; } = string.Empty;
-
-    /// <summary>Why it failed.</summary>
-    public string? Failure { get; init; }
-}
-
-/// <summary>An option of a study as it is listed.</summary>
-public sealed record StudyOptionRow
-{
-    /// <summary>House and key.</summary>
-    public string OptionId { get; init; } = string.Empty;
-
-    /// <summary>House.</summary>
-    public string HouseId { get; init; } = string.Empty;
-
-    /// <summary>Key of the option.</summary>
-    public string Key { get; init; } = string.Empty;
-
-    /// <summary>Net present value of the middle future, US dollars.</summary>
-    public double WorthUsd { get; init; }
-}
-
 /// <summary>Studies, their frozen inputs and results.</summary>
 /// <param name="database">Database.</param>
 /// <param name="ids">Identifiers and the clock.</param>
@@ -174,11 +112,12 @@ public sealed class StudyStore(Database database, Ids ids)
     /// <param name="outcome">What the study found; its units are kept already.</param>
     /// <param name="farmOf">Farm of a house.</param>
     /// <param name="seconds">Seconds it took.</param>
-    public void Finish(Viewer viewer, string id, StudyOutcome outcome, Func<string, string> farmOf, double seconds)
+    /// <returns>Whether it was kept; false where the study is not running any more.</returns>
+    public bool Finish(Viewer viewer, string id, StudyOutcome outcome, Func<string, string> farmOf, double seconds)
     {
         if (Find(viewer, id) is null)
         {
-            return;
+            return false;
         }
 
         var head = CanonicalJson.Write(outcome.Result with { SavingByPath = [], Options = [] });
@@ -188,7 +127,7 @@ public sealed class StudyStore(Database database, Ids ids)
             new { id, at = ids.Now(), seconds, futures = outcome.Result.FuturesSha256, sha = outcome.Result.ResultSha256, bytes = UnitStore.Pack(Encoding.UTF8.GetBytes(head)) }, transaction);
         if (moved == 0)
         {
-            return;
+            return false;
         }
 
         db.Execute("INSERT INTO study_unit (study_id, unit_no, unit_sha256) VALUES (@id, @No, @Sha)", outcome.Units.Select((u, i) => new { id, No = (long)i, Sha = u.Sha256 }), transaction);
@@ -218,6 +157,7 @@ public sealed class StudyStore(Database database, Ids ids)
         db.Execute("INSERT INTO study_sum (study_id, name, bytes) VALUES (@id, @Name, @Bytes)",
             SummedFuels.Select(f => new { id, Name = f.ToString(), Bytes = UnitStore.Pack(outcome.Sums.Bytes(f)) }), transaction);
         transaction.Commit();
+        return true;
     }
 
     /// <summary>Reads a result, without its single futures.</summary>

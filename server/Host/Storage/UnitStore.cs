@@ -18,15 +18,17 @@ public sealed class UnitStore(Database database, Ids ids)
     /// <summary>The units at hand.</summary>
     /// <param name="viewer">The program; a unit's name is the hash of all its inputs, so it tells nobody anything he did not enter.</param>
     /// <returns>The memo.</returns>
+    /// <exception cref="UnauthorizedAccessException">Somebody else asks.</exception>
     public IUnitMemo For(Viewer viewer) => viewer == Viewer.Program ? new Memo(this) : throw new UnauthorizedAccessException("units are kept by the program alone");
 
-    /// <summary>Drops units that no study uses and that were not used since a day.</summary>
+    /// <summary>Drops units that no study uses and that were not reckoned for some time: those of studies cut short or failed and never taken up again.</summary>
     /// <param name="viewer">The program.</param>
-    /// <param name="beforeUtc">Day, as ISO text.</param>
+    /// <param name="unused">How long.</param>
     /// <returns>Units dropped.</returns>
-    public int Sweep(Viewer viewer, string beforeUtc)
+    public int Sweep(Viewer viewer, TimeSpan unused)
     {
         using var db = database.Open();
+        var beforeUtc = ids.Ago(unused);
         return viewer == Viewer.Program
             ? db.Execute("DELETE FROM computed WHERE kind = @Kind AND used_utc < @beforeUtc AND NOT EXISTS (SELECT 1 FROM study_unit u WHERE u.unit_sha256 = computed.key_sha256)", new { Kind, beforeUtc })
             : 0;

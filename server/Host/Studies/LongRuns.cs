@@ -27,9 +27,18 @@ public sealed partial class LongRuns(ILogger<LongRuns> log) : BackgroundService
     /// <param name="id">Identifier.</param>
     public void Cancel(string id)
     {
-        if (running.TryGetValue(id, out var token))
+        if (!running.TryGetValue(id, out var token))
+        {
+            return;
+        }
+
+        try
         {
             token.Cancel();
+        }
+        catch (ObjectDisposedException)
+        {
+            // it ended between the two: nothing is left to stop
         }
     }
 

@@ -194,8 +194,14 @@ public sealed partial class StudyJobs(StudyStore studies, UnitStore units, Portf
 
             drawn = outcome.Futures;
             singles.Only(outcome.Result.UnitSha256s);
-            studies.Finish(Viewer.Program, id, outcome, house => portfolio.Houses[house].FarmId, clock.Elapsed.TotalSeconds);
+            // at hand before the study says that it is done: whoever sees it done finds its single futures, and nobody draws them again
             Keep(id, outcome.Result);
+            if (!studies.Finish(Viewer.Program, id, outcome, house => portfolio.Houses[house].FarmId, clock.Elapsed.TotalSeconds))
+            {
+                results.TryRemove(id, out _);
+                return;
+            }
+
             LogDone(study.Number, outcome.Result.Options.Count, outcome.Result.UnitsKnown, clock.Elapsed.TotalSeconds);
         }
         catch (OperationCanceledException)

@@ -1,4 +1,3 @@
-using FarmPortfolio.Engine.Economics;
 using FarmPortfolio.Engine.Exposure;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.HeatDemand;
@@ -73,7 +72,9 @@ public class ExposureTests
         double[] up = [.. Enumerable.Range(0, 400).Select(i => 1000.0 + i)];
         double[] down = [.. up.Select(v => 2400 - v)];
         Assert.Equal(0, JointExposure.Of([up, up], 4).SpreadingGivesUsd, 1e-6);
-        Assert.Equal(1, JointExposure.Of([up, down], 4).SpreadingShare, 1e-6);
+        var opposite = JointExposure.Of([up, down], 4);
+        Assert.True(opposite.PartsOverMeanUsd > 100);
+        Assert.Equal(opposite.PartsOverMeanUsd, opposite.SpreadingGivesUsd, 1e-6);
     }
 
     [Fact]

@@ -1,4 +1,3 @@
-using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand;
 
 namespace FarmPortfolio.Engine.Tests.HeatDemand;

@@ -1,7 +1,6 @@
 using CsCheck;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand;
-using FarmPortfolio.Engine.Retrofits;
 
 namespace FarmPortfolio.Engine.Tests.HeatDemand;
 

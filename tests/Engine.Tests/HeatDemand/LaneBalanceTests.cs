@@ -1,5 +1,4 @@
 using CsCheck;
-using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.HeatDemand;
 
 namespace FarmPortfolio.Engine.Tests.HeatDemand;

@@ -1,4 +1,3 @@
-using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Studies;

@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
-using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.Tests.Studies;
 

@@ -49,6 +49,23 @@ public class StudyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Equal(field, (string)answer["faults"]![0]!["field"]!);
     }
 
+    [Theory]
+    [InlineData("heaters", 1800)]
+    [InlineData("heaters", 99999)]
+    [InlineData("surfaces", 0)]
+    public async Task A_year_that_cannot_be_is_refused_as_it_was_typed(string field, int year)
+    {
+        object parts = field == "heaters"
+            ? new { heaters = new[] { new { heaterCode = "power", fuel = "PROPANE", installedYear = year } } }
+            : new { surfaces = new[] { new { part = "ROOF", coveringCode = "doublefilm", installedYear = year } } };
+        var input = new { id = "h_demo020", expectedRevision = 1, requestId = Guid.NewGuid().ToString(), house = new { name = "house 1", widthM = 9.144, lengthM = 29.26, coveringCode = "doublefilm", heatingPlanCode = "spring", parts } };
+        var answer = (await host.Ask(Save, new { input }))["data"]!["saveHouse"]!;
+        Assert.Null(answer["changeId"]);
+        var fault = Assert.Single(answer["faults"]!.AsArray())!;
+        Assert.Equal(field, (string)fault["field"]!);
+        Assert.Contains($"of the year {year.ToString(System.Globalization.CultureInfo.InvariantCulture)} cannot be", (string)fault["message"]!, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_order_is_funded_within_the_budget_and_the_caps()
     {

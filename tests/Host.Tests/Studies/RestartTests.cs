@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
-using Microsoft.AspNetCore.Hosting;
+using Dapper;
+using FarmPortfolio.Host.Storage;
 
 namespace FarmPortfolio.Host.Tests.Studies;
 
@@ -20,13 +21,25 @@ public sealed class RestartTests : IDisposable
             Assert.True((bool)(await first.Ask("{ coop { newestStudy { futuresAtHand } } }"))["data"]!["coop"]!["newestStudy"]!["futuresAtHand"]!);
         }
 
-        using var second = new HostOn(folder);
-        var id = (string)(await second.StudyDone())["id"]!;
-        var shares = await Followed(second, id);
-        Assert.Equal(1, shares[^1]);
-        Assert.Equal(shares.Order(), shares);
-        Assert.True((bool)(await second.Ask("{ coop { newestStudy { futuresAtHand } } }"))["data"]!["coop"]!["newestStudy"]!["futuresAtHand"]!);
-        Assert.Equal(before, (await second.Ask(Order)).ToJsonString());
+        string id;
+        using (var second = new HostOn(folder))
+        {
+            id = (string)(await second.StudyDone())["id"]!;
+            var shares = await Followed(second, id);
+            Assert.Equal(1, shares[^1]);
+            Assert.Equal(shares.Order(), shares);
+            Assert.True((bool)(await second.Ask("{ coop { newestStudy { futuresAtHand } } }"))["data"]!["coop"]!["newestStudy"]!["futuresAtHand"]!);
+            Assert.Equal(before, (await second.Ask(Order)).ToJsonString());
+        }
+
+        // what another version of the numbers made is never drawn again: whoever follows it is let go at once
+        using (var db = new Database(Path.Combine(folder, "farm-portfolio.db")).Open())
+        {
+            db.Execute("UPDATE study SET numbers_version = 0");
+        }
+
+        using var third = new HostOn(folder);
+        Assert.Equal([0], await Followed(third, id));
     }
 
     public void Dispose()
@@ -55,15 +68,5 @@ public sealed class RestartTests : IDisposable
         }
 
         return shares;
-    }
-
-    /// <summary>The host over a folder that stays when it stops.</summary>
-    private sealed class HostOn(string folder) : TemporaryHost
-    {
-        protected override void ConfigureWebHost(IWebHostBuilder builder)
-        {
-            base.ConfigureWebHost(builder);
-            builder.UseSetting("Storage:Folder", folder);
-        }
     }
 }

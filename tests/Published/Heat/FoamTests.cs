@@ -3,7 +3,7 @@ using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Published.Heat;
 
-/// <summary>Foam on the semicircle house over its ranges. Expected: an independent script with the same inputs. Tolerance 2.5 points.</summary>
+/// <summary>Foam on the semicircle house over its ranges. Expected: an independent script with the same inputs. Tolerance 2.5 points over the ends of its ranges, 1 point where the house alone changes.</summary>
 public class FoamTests
 {
     private const double InchR = Us.RValue / 0.0254;
@@ -34,14 +34,14 @@ public class FoamTests
 
     [Fact]
     public void An_hour_lost_at_each_end() =>
-        Expect.Near(31.2, new SemicircleHouse().With("foam", ("foam.delayHours", 2)).SavingPct(), 2.5, "two hours of each night lost");
+        Expect.Near(31.2, new SemicircleHouse().With("foam", ("foam.delayHours", 2)).SavingPct(), 1, "two hours of each night lost");
 
     [Theory]
     [InlineData(60, 65, 36)]
     [InlineData(50, 55, 38)]
     [InlineData(35, 35, 44)]
     public void Lower_set_points_raise_the_share(double nightF, double dayF, double expected) =>
-        Expect.Near(expected, (new SemicircleHouse { NightF = nightF, DayF = dayF }).With("foam").SavingPct(), 2.5, $"{nightF}/{dayF} F");
+        Expect.Near(expected, (new SemicircleHouse { NightF = nightF, DayF = dayF }).With("foam").SavingPct(), 1, $"{nightF}/{dayF} F");
 
     [Theory, MemberData(nameof(SameBill))]
     public void A_bill_cannot_tell_films_from_leaks(double airChanges, double expected)
@@ -78,6 +78,6 @@ public class FoamTests
         var standing = new SemicircleHouse().Seasons();
         var savings = new SemicircleHouse().With("foam").Seasons().Zip(standing, (f, s) => 100 * (1 - f.TotalKwh / s.TotalKwh)).ToArray();
         var mean = savings.Average();
-        Expect.Near(0.5, Math.Sqrt(savings.Sum(s => (s - mean) * (s - mean)) / (savings.Length - 1)), 0.3, "sd of the saving over fourteen winters, points");
+        Expect.Near(0.5, Math.Sqrt(savings.Sum(s => (s - mean) * (s - mean)) / (savings.Length - 1)), 0.15, "sd of the saving over fourteen winters, points");
     }
 }

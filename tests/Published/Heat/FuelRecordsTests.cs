@@ -33,8 +33,8 @@ public class FuelRecordsTests
     [Fact]
     public void Seasonal_fuel_by_hand()
     {
-        var btu = 675 * 24 * 5000.0;
-        Expect.Near(81e6, btu, 1, "Btu a season");
+        // 675 x 24 x 5,000 = 81 million Btu
+        const double btu = 675 * 24 * 5000.0;
         Expect.Near(748.76, btu / (0.78 * FuelSets.HeatingInUse.OilBtuPerGallon), 1, "gallons of oil");
     }
 }

@@ -32,11 +32,11 @@ public class GeometryTests
     [Fact]
     public void Walls_to_three_feet_of_a_freestanding_house_are_about_15_per_cent()
     {
-        // 30 x 100 ft with upright walls: sides and ends below 3 ft over the whole surface; 15.6 % by the article's own arithmetic, tolerance 1 point
+        // 30 x 100 ft with upright walls: sides and ends below 3 ft over the whole surface; the article says about 15 %, 15.6 by its own arithmetic. It tells no height; under our 15 ft ridge it is 13.9: tolerance 1.5 points
         var g = new HouseGeometry(HouseShape.Hoop, 30 * Us.FootM, 100 * Us.FootM, 3 * Us.FootM, 15 * Us.FootM);
         var low = g.SideWallsBelowM2(3 * Us.FootM) + g.EndsBelowM2(3 * Us.FootM);
         var share = low / (g.RoofM2 + g.SideWallsM2 + g.EndWallsM2);
-        Assert.InRange(share, 0.135, 0.166);
+        Expect.Near(15, 100 * share, 1.5, "share below 3 ft, per cent");
     }
 
     [Fact]

@@ -49,7 +49,7 @@ public class HouseRowsTests
         for (var i = 0; i < 3; i++)
         {
             var house = new SemicircleHouse { Place = Cases[i].Place, Plan = Cases[i].Plan, AirChanges = 1.5, Covering = "singlefilm" };
-            Expect.Near(expected[i], house.With("secondfilm").SavingPct(), 2.5, $"second film, {Cases[i]}");
+            Expect.Near(expected[i], house.With("secondfilm").SavingPct(), 0.8, $"second film, {Cases[i]}");
         }
     }
 
@@ -61,8 +61,8 @@ public class HouseRowsTests
         var house = new SemicircleHouse { OutputKbtuH = outputKbtuH };
         var seasons = house.Seasons();
         var (missing, delivered) = (seasons.Sum(s => s.UndeliveredKwh), seasons.Sum(s => s.TotalKwh));
-        Expect.Near(undeliveredPct, 100 * missing / (missing + delivered), 1.5, $"{outputKbtuH} kBtu/h, never delivered, per cent");
-        Expect.Near(foamPct, house.With("foam").SavingPct(), 2.5, $"{outputKbtuH} kBtu/h, foam");
+        Expect.Near(undeliveredPct, 100 * missing / (missing + delivered), 1.2, $"{outputKbtuH} kBtu/h, never delivered, per cent");
+        Expect.Near(foamPct, house.With("foam").SavingPct(), 1, $"{outputKbtuH} kBtu/h, foam");
         Assert.True(seasons.Sum(s => s.ColdHours) > 0);
     }
 
@@ -75,16 +75,16 @@ public class HouseRowsTests
         Expect.Between(2.1, 2.5, 100 * ((house with { Purge = 3 }).HeatMmbtu() / house.HeatMmbtu() - 1), 0.2, $"purge, {plan}, per cent of heat");
     }
 
-    /// <summary>Carry-over of 0.3 against five layers of soil and mass: heat off by -2, -11, -6, -17 %; the cheap cure comes within 8 points.</summary>
+    /// <summary>Carry-over of 0.3 against five layers of soil and mass: heat off by -2, -11, -6, -17 %; the cheap cure comes within half a point over a whole winter and 4 points in a short spring, when the soil is still warming.</summary>
     [Theory]
-    [InlineData("north", "winter-long", -2)]
-    [InlineData("north", "spring", -11)]
-    [InlineData("nyc", "winter-long", -6)]
-    [InlineData("nyc", "spring", -17)]
-    public void Storage_by_carry_over(string place, string plan, double expected)
+    [InlineData("north", "winter-long", -2, 0.5)]
+    [InlineData("north", "spring", -11, 4)]
+    [InlineData("nyc", "winter-long", -6, 0.5)]
+    [InlineData("nyc", "spring", -17, 4)]
+    public void Storage_by_carry_over(string place, string plan, double expected, double tolerance)
     {
         var house = new SemicircleHouse { Place = place, Plan = plan };
-        Expect.Near(expected, 100 * ((house with { CarryOver = 0.3 }).HeatMmbtu() / house.HeatMmbtu() - 1), 8, $"{place} {plan}, heat with carry-over, per cent");
+        Expect.Near(expected, 100 * ((house with { CarryOver = 0.3 }).HeatMmbtu() / house.HeatMmbtu() - 1), tolerance, $"{place} {plan}, heat with carry-over, per cent");
     }
 
     [Theory]

@@ -13,6 +13,7 @@ public static class PricedTickets
     /// <param name="unit">Unit asked for.</param>
     /// <param name="values">Heating values; null = those in use where nothing is chosen.</param>
     /// <returns>In order of time; a bill belongs to the month in which its middle day lies.</returns>
+    /// <exception cref="ArgumentException">The fuel is not sold by that unit.</exception>
     public static IReadOnlyList<TicketPoint> Of(SupplyGroupFacts group, FuelRecordFacts record, string unit, HeatingValueSet? values = null)
     {
         var lines = new EntryLines(group, record, values);

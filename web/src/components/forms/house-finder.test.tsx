@@ -1,5 +1,5 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { useState } from 'react';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { ask } from '../../lib/graphql/client.ts';
@@ -37,7 +37,7 @@ it('finds the last of a thousand houses by typing, and Enter takes the first tha
   const search = screen.getByLabelText('find a house by farm or name');
   fireEvent.change(search, { target: { value: 'farm 249 house 3' } });
   await screen.findByRole('option', { name: 'Farm 249, house 3' });
-  await vi.waitFor(() => expect(screen.queryByRole('option', { name: 'Farm 000, house 0' })).toBeNull());
+  await waitFor(() => expect(screen.queryByRole('option', { name: 'Farm 000, house 0' })).toBeNull());
   fireEvent.keyDown(search, { key: 'Enter' });
   expect(screen.getByLabelText<HTMLSelectElement>('house').value).toBe('h999');
   expect(screen.queryByText(/type more of the name/)).toBeNull();

@@ -13,6 +13,9 @@ import { counted, dollars, figure, fuelName } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { NumberHead } from '../../components/number-head.tsx';
 
+/** Houses and options left out that are named here. */
+const LEFT_OUT = 8;
+
 const Overview = graphql(`
   query Overview {
     coop {
@@ -202,11 +205,14 @@ export function OverviewPage() {
           ))}
           {study.leftOut.length > 0 && (
             <ul>
-              {study.leftOut.slice(0, 8).map((l) => (
+              {study.leftOut.slice(0, LEFT_OUT).map((l) => (
                 <li key={l.itemId + l.message} className="small">
                   {l.message} {l.remedy}
                 </li>
               ))}
+              {study.leftOut.length > LEFT_OUT && (
+                <li className="small">and {counted(study.leftOut.length - LEFT_OUT, 'more', 'more')}.</li>
+              )}
             </ul>
           )}
         </section>

@@ -1,5 +1,5 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
-import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import { cleanup, fireEvent, render, screen, within, waitFor } from '@testing-library/react';
 import { MemoryRouter } from 'react-router';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { ask } from '../../lib/graphql/client.ts';
@@ -131,7 +131,7 @@ it('shows what each case lays on prices and lays one over the futures', async ()
   await within(row).findByText('never');
   expect(row.textContent).toContain('$7,000 less');
   fireEvent.click(within(row).getByRole('button', { name: /lay over the futures/ }));
-  await vi.waitFor(() =>
+  await waitFor(() =>
     expect(vi.mocked(ask).mock.calls.find(([d]) => String(d).includes('mutation ChoosePriceCase'))?.[1]).toEqual({
       input: { setId: 's', expectedRevision: 3, requestId: 'r', kind: 'COLLAPSE', firstSeason: 0 },
     }),

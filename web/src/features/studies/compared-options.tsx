@@ -2,6 +2,9 @@ import { Link } from 'react-router';
 import type { ComparisonQuery } from '../../lib/graphql/generated/graphql.ts';
 import { counted, figure, ofHundred } from '../../lib/units/format.ts';
 
+/** Options listed; a changed price moves thousands. */
+const LISTED = 20;
+
 type Options = NonNullable<ComparisonQuery['studyComparison']>['options'];
 type Side = Options[number]['left'];
 
@@ -16,7 +19,8 @@ export function ComparedOptions({ options, same, left, right }: { options: Optio
   return (
     <>
       <p className="caption">
-        {counted(options.length, 'option')} moved, {same} did not. Those that moved most in net worth stand first.
+        {counted(options.length, 'option')} moved, {same} did not. Those that moved most in net worth stand first
+        {options.length > LISTED && `, ${String(LISTED)} of them`}.
       </p>
       <div className="scroll" role="region" aria-label="options that moved, scrolls sideways" tabIndex={0}>
         <table className="stack">
@@ -38,7 +42,7 @@ export function ComparedOptions({ options, same, left, right }: { options: Optio
             </tr>
           </thead>
           <tbody>
-            {options.slice(0, 20).map((o) => (
+            {options.slice(0, LISTED).map((o) => (
               <tr key={o.optionId}>
                 <td>
                   <Link to={`/options/${encodeURIComponent(o.optionId)}`}>

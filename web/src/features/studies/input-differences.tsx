@@ -1,4 +1,8 @@
+import { counted } from '../../lib/units/format.ts';
 import type { ComparisonQuery } from '../../lib/graphql/generated/graphql.ts';
+
+/** Fields listed of one input; a record brought in anew may differ in hundreds. */
+const FIELDS = 12;
 
 type Inputs = NonNullable<ComparisonQuery['studyComparison']>['inputs'];
 
@@ -28,14 +32,24 @@ export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left
                     <td>{i.state === 'added' ? 'there' : 'not there'}</td>
                   </tr>,
                 ]
-              : i.fields.slice(0, 12).map((f) => (
-                  <tr key={i.itemId + f.title}>
-                    <td>{i.name}</td>
-                    <td>{f.title}</td>
-                    <td>{f.left ?? 'not told'}</td>
-                    <td>{f.right ?? 'not told'}</td>
-                  </tr>
-                )),
+              : [
+                  ...i.fields.slice(0, FIELDS).map((f) => (
+                    <tr key={i.itemId + f.title}>
+                      <td>{i.name}</td>
+                      <td>{f.title}</td>
+                      <td>{f.left ?? 'not told'}</td>
+                      <td>{f.right ?? 'not told'}</td>
+                    </tr>
+                  )),
+                  ...(i.fields.length > FIELDS
+                    ? [
+                        <tr key={i.itemId}>
+                          <td>{i.name}</td>
+                          <td colSpan={3}>and {counted(i.fields.length - FIELDS, 'more field')}</td>
+                        </tr>,
+                      ]
+                    : []),
+                ],
           )}
         </tbody>
       </table>
