@@ -1,9 +1,12 @@
+import { recorded } from '../../lib/units/recorded.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import type { ComparisonQuery } from '../../lib/graphql/generated/graphql.ts';
 
 type Inputs = NonNullable<ComparisonQuery['studyComparison']>['inputs'];
 
 /** What differs between the inputs, field by field. */
 export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left: number; right: number }) {
+  const { units } = useUnits();
   if (inputs.length === 0) return <p>Nothing that they read differs.</p>;
   return (
     <div className="scroll" role="region" aria-label="inputs that differ, scrolls sideways" tabIndex={0}>
@@ -28,14 +31,17 @@ export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left
                     <td>{i.state === 'added' ? 'there' : 'not there'}</td>
                   </tr>,
                 ]
-              : i.fields.slice(0, 12).map((f) => (
-                  <tr key={i.itemId + f.title}>
-                    <td>{i.name}</td>
-                    <td>{f.title}</td>
-                    <td>{f.left ?? 'not told'}</td>
-                    <td>{f.right ?? 'not told'}</td>
-                  </tr>
-                )),
+              : i.fields.slice(0, 12).map((f) => {
+                  const told = recorded(f.title, [f.left, f.right], units);
+                  return (
+                    <tr key={i.itemId + f.title}>
+                      <td>{i.name}</td>
+                      <td>{told.title}</td>
+                      <td>{told.values[0]}</td>
+                      <td>{told.values[1]}</td>
+                    </tr>
+                  );
+                }),
           )}
         </tbody>
       </table>
