@@ -214,9 +214,7 @@ internal static class NewHouse
             }
             else
             {
-                var contract = new ContractFacts { SupplyGroupId = groupId, Kind = ContractKind.Fixed, Unit = unit, PriceUsdPerUnit = price, EndsOn = input.FixedUntil };
-                faults.AddRange(ContractChecks.Of(contract, group.Fuel).Select(f => f.Field == "priceUsdPerUnit" ? f with { Field = "fixedPriceUsdPerUnit" } : f));
-                items.Add(new(ItemKind.Contract, null, null, contract, new("fixed price")));
+                items.Add(new(ItemKind.Contract, null, null, new ContractFacts { SupplyGroupId = groupId, Kind = ContractKind.Fixed, Unit = unit, PriceUsdPerUnit = price, EndsOn = input.FixedUntil }, new("fixed price")));
             }
         }
 
