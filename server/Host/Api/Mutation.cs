@@ -183,7 +183,7 @@ public sealed partial class Mutation
     }
 
     /// <summary>Undoes a change.</summary>
-    public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, changeId, requestId));
+    public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, changeId, requestId, register.Coop.Id));
 
     /// <summary>Asks for a study of the co-op as it holds now; an equal one is answered instead of run again.</summary>
     public static StudyPayload StartStudy([FromServices] Register register)
