@@ -7,6 +7,9 @@ public static class ContractChecks
 {
     private const double Least = 1e-9;
 
+    /// <summary>Dearest price a million Btu that is taken for one, US dollars: some eight times the dearest retail power; above it dollars were meant as cents, or another unit. Common practice, no source.</summary>
+    private const double MostUsdPerMmbtu = 400;
+
     /// <summary>All that is wrong with one contract.</summary>
     /// <param name="contract">Contract.</param>
     /// <param name="fuel">Fuel of its tank or meter.</param>
@@ -15,7 +18,13 @@ public static class ContractChecks
     public static IReadOnlyList<Fault> Of(ContractFacts contract, FuelKind fuel, FuelKind? standBy = null)
     {
         var faults = new List<Fault>();
-        if (HeatingValues.KwhPerUnit(fuel, contract.Unit) is null)
+        if (HeatingValues.KwhPerUnit(fuel, contract.Unit) is { } kwh)
+        {
+            Dearest("priceUsdPerUnit", contract.PriceUsdPerUnit, "price", kwh, contract.Unit, faults);
+            Dearest("capUsdPerUnit", contract.CapUsdPerUnit, "cap", kwh, contract.Unit, faults);
+            Dearest("floorUsdPerUnit", contract.FloorUsdPerUnit, "floor", kwh, contract.Unit, faults);
+        }
+        else
         {
             faults.Add(new("UNKNOWN_UNIT", "unit", $"{fuel} is not sold by the {contract.Unit}.", $"Give the contract's prices by the {string.Join(" or ", HeatingValues.UnitsOf(fuel))}."));
         }
@@ -73,6 +82,15 @@ public static class ContractChecks
         }
 
         return [];
+    }
+
+    private static void Dearest(string field, double? usdPerUnit, string what, double kwhPerUnit, string unit, List<Fault> faults)
+    {
+        var most = MostUsdPerMmbtu * kwhPerUnit / Us.MmbtuKwh;
+        if (usdPerUnit > most)
+        {
+            faults.Add(new("OUT_OF_RANGE", field, FormattableString.Invariant($"A {what} of {usdPerUnit:#,0.####} dollars a {unit} cannot be."), FormattableString.Invariant($"Give dollars, not cents, a {unit}; at most {most:#,0.#}.")));
+        }
     }
 
     private static void Prices(ContractFacts c, List<Fault> faults)

@@ -78,7 +78,7 @@ internal static class Candidates
             var grant = Eligibility.Grant(o, applicant, rules);
             if (why is null && (grant <= 0 || grant < rules.MinimumGrantUsd))
             {
-                (why, rule) = ($"its grant of ${grant:0} is under the smallest that is given", "size");
+                (why, rule) = (Eligibility.TooSmall(o, applicant, rules, grant), "size");
             }
 
             if (why is not null)

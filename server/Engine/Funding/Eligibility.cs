@@ -15,7 +15,7 @@ internal static class Eligibility
 
     /// <summary>
     /// The grant before the round's money is looked at: the least of the share of the eligible cost, the cap a house, what the related farms' cap leaves after
-    /// earlier grants, and what the limit on all public money leaves; whole dollars.
+    /// earlier grants, and what the limit on all public money leaves; whole dollars. An amount that the committee set replaces share and caps, not the cost nor the limit on all public money.
     /// </summary>
     /// <param name="o">Option.</param>
     /// <param name="applicant">Who stands behind the house.</param>
@@ -23,14 +23,29 @@ internal static class Eligibility
     /// <returns>US dollars.</returns>
     public static double Grant(OptionResult o, Applicant applicant, FundingRules rules)
     {
+        var all = rules.PublicShare * o.OutlayUsd - (applicant.Application?.OtherGrantsUsd ?? 0);
         if (rules.Amounts.FirstOrDefault(a => a.HouseId == o.HouseId && a.OptionKey == o.Key) is { } set)
         {
-            return Math.Floor(Math.Min(set.GrantUsd, Cost(o)));
+            return Math.Max(0, Math.Floor(Math.Min(Math.Min(set.GrantUsd, Cost(o)), all) + 1e-9));
         }
 
         var share = rules.Groups.Where(g => g.CostShare is not null && applicant.Groups.Contains(g.Name, StringComparer.OrdinalIgnoreCase)).Select(g => g.CostShare!.Value).DefaultIfEmpty(rules.CostShare).Max();
-        var (farm, all) = (rules.FarmCapUsd - applicant.EarlierGrantsUsd, rules.PublicShare * o.OutlayUsd - (applicant.Application?.OtherGrantsUsd ?? 0));
+        var farm = rules.FarmCapUsd - applicant.EarlierGrantsUsd;
         return Math.Max(0, Math.Floor(Math.Min(Math.Min(share * Cost(o), rules.HouseCapUsd), Math.Min(Math.Max(farm, 0), Math.Max(all, 0)) + 1e-9)));
+    }
+
+    /// <summary>Why a grant is too small to be given, where earlier grants or other public money leave no more.</summary>
+    /// <param name="o">Option.</param>
+    /// <param name="applicant">Who stands behind the house.</param>
+    /// <param name="rules">Rules.</param>
+    /// <param name="grant">The grant, US dollars.</param>
+    /// <returns>Why, in words.</returns>
+    public static string TooSmall(OptionResult o, Applicant applicant, FundingRules rules, double grant)
+    {
+        var (least, other) = (Math.Max(1, rules.MinimumGrantUsd), applicant.Application?.OtherGrantsUsd ?? 0);
+        return applicant.EarlierGrantsUsd > 0 && rules.FarmCapUsd - applicant.EarlierGrantsUsd < least ? $"its farm and relations had ${applicant.EarlierGrantsUsd:#,0} in the years looked back on, of a cap of ${rules.FarmCapUsd:#,0}"
+            : other > 0 && rules.PublicShare * o.OutlayUsd - other < least ? $"other public money of ${other:#,0} leaves ${grant:#,0}, under the smallest grant that is given"
+            : $"its grant of ${grant:#,0} is under the smallest that is given";
     }
 
     /// <summary>The first test that an option fails.</summary>

@@ -203,7 +203,7 @@ public sealed record FundingOrder
     };
 
     private static FundingRow Row(Candidate c, bool funded, Dictionary<int, double> shares, string why) =>
-        new(c.Index, funded, c.Pinned, c.Grant, c.Merit / c.Grant, shares.GetValueOrDefault(c.Index), c.Pinned ? "pinned by the committee" : why)
+        new(c.Index, funded, c.Pinned, c.Grant, c.Merit / c.Grant, shares.GetValueOrDefault(c.Index), !c.Pinned ? why : funded ? "pinned by the committee" : $"is pinned by the committee, but {why}")
         {
             AskedUsd = c.Asked,
             EligibleUsd = c.Eligible,

@@ -53,6 +53,8 @@ public sealed record GroupShare(string Name, double MinimumShare, double? CostSh
 /// <summary>The rules of a round. Money in US dollars, shares 0 to 1.</summary>
 public sealed record FundingRules
 {
+    private const int LongestWords = 500;
+
     /// <summary>Money of the round.</summary>
     public double BudgetUsd { get; init; } = 50000;
 
@@ -167,6 +169,11 @@ public sealed record FundingRules
         foreach (var p in Pinned.Concat(Excluded).Select(p => p.Reason).Concat(Amounts.Select(a => a.Reason)).Where(string.IsNullOrWhiteSpace))
         {
             faults.Add(new("REASON_NEEDED", "pinned", "A pin, an exclusion or a set amount has no reason.", "Say why: the memo of the round lists it."));
+        }
+
+        if (Pinned.Concat(Excluded).Select(p => p.Reason).Concat(Amounts.Select(a => a.Reason)).Concat(Tests).Concat(Groups.Select(g => g.Name)).FirstOrDefault(t => t.Length > LongestWords) is { } words)
+        {
+            faults.Add(new("TOO_LONG", "rules", $"\"{words[..20]}...\" has {words.Length:#,0} letters.", $"Give a reason, a test or a group at most {LongestWords}: the memo prints it."));
         }
 
         foreach (var a in Amounts)

@@ -18,12 +18,12 @@ internal sealed class Purse(Lots lots, FundingRules rules, double money)
     /// <summary>What a group was given.</summary>
     public double Given(string group) => chosen.Where(c => c.Option?.Groups.Contains(group) == true).Sum(c => c.Option!.Grant);
 
-    /// <summary>Takes what the committee pinned, as far as the money goes.</summary>
+    /// <summary>Takes what the committee pinned, as far as the money and the farm's cap go: a pin sets the confidence rule aside and no other.</summary>
     public void Pinned()
     {
         for (var i = 0; i < lots.Candidates.Count; i++)
         {
-            if (lots.Candidates[i] is { Pinned: true } c && chosen[lots.HouseOf[i]].Option is null && c.Grant <= left)
+            if (lots.Candidates[i] is { Pinned: true } c && chosen[lots.HouseOf[i]].Option is null && c.Grant <= Room(i))
             {
                 Take(c, i);
             }

@@ -21,8 +21,9 @@ public static class WaitingList
     /// <param name="decision">The newest decision of the round.</param>
     /// <param name="awards">Awards of the round.</param>
     /// <param name="today">Day.</param>
-    /// <returns>The row and the houses passed over for their size; no row = none, and why.</returns>
-    public static (DecidedRow? Next, IReadOnlyList<DecidedRow> PassedOver, string? WhyNone) Next(RoundDecision decision, IReadOnlyCollection<AwardFacts> awards, DateOnly today)
+    /// <param name="applicantOf">Who stands behind a house: farms whose caps count as one, with the grants that they had before the round.</param>
+    /// <returns>The row and the houses passed over for their size or their farm's cap; no row = none, and why.</returns>
+    public static (DecidedRow? Next, IReadOnlyList<DecidedRow> PassedOver, string? WhyNone) Next(RoundDecision decision, IReadOnlyCollection<AwardFacts> awards, DateOnly today, Func<string, Applicant> applicantOf)
     {
         if (decision.Round.WaitingUntilOn is { } end && today > end)
         {
@@ -30,17 +31,24 @@ public static class WaitingList
         }
 
         var free = FreeUsd(decision, awards);
+        var had = awards.GroupBy(a => applicantOf(a.HouseId).RelatedKey).ToDictionary(g => g.Key, g => g.Sum(a => a.PayableCents) / 100.0);
         var passed = new List<DecidedRow>();
+        var capped = 0;
         foreach (var row in decision.Order.Where(r => !r.Funded && awards.All(a => a.HouseId != r.HouseId)))
         {
-            if (row.GrantUsd <= free)
+            var applicant = applicantOf(row.HouseId);
+            var room = decision.Round.Rules.FarmCapUsd - applicant.EarlierGrantsUsd - had.GetValueOrDefault(applicant.RelatedKey);
+            if (row.GrantUsd <= free && row.GrantUsd <= room)
             {
                 return (row, passed, null);
             }
 
+            capped += row.GrantUsd <= free ? 1 : 0;
             passed.Add(row);
         }
 
-        return (null, passed, passed.Count == 0 ? "nobody waits" : $"${free:#,0} is free, and each of the {passed.Count} who wait asks for more");
+        return (null, passed, passed.Count == 0 ? "nobody waits"
+            : capped == 0 ? $"${free:#,0} is free, and each of the {passed.Count} who wait asks for more"
+            : $"${free:#,0} is free, and each of the {passed.Count} who wait asks for more or would pass the cap of its farm");
     }
 }

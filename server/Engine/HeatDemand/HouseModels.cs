@@ -6,6 +6,8 @@ namespace FarmPortfolio.Engine.HeatDemand;
 /// <summary>Fills what a house does not say and refuses what cannot be.</summary>
 public static class HouseModels
 {
+    private const string UsualCovering = "doublefilm";
+
     /// <summary>A house ready for reckoning.</summary>
     /// <param name="house">What is known of it.</param>
     /// <param name="catalogue">Coverings, heaters, plans, defaults.</param>
@@ -29,7 +31,7 @@ public static class HouseModels
             taken.Add(new("ridgeM", "height of the ridge", ridge, "m", "by shape, common practice"));
         }
 
-        var roofCovering = Covering(house, SurfacePart.Roof, "doublefilm", taken);
+        var roofCovering = Covering(house, SurfacePart.Roof, UsualCovering, taken, catalogue.Find(CatalogueKind.Covering, UsualCovering)?.Title);
         var sideCovering = Covering(house, SurfacePart.SideWalls, roofCovering, null);
         var endCovering = Covering(house, SurfacePart.EndWalls, roofCovering, taken);
         double U(string code) => settings.LossLevel * catalogue.Value(CatalogueKind.Covering, code, "uValue");
@@ -103,12 +105,12 @@ public static class HouseModels
         _ => "airChangesFilm",
     };
 
-    private static string Covering(HouseFacts house, SurfacePart part, string otherwise, List<DefaultUsed>? taken)
+    private static string Covering(HouseFacts house, SurfacePart part, string otherwise, List<DefaultUsed>? taken, string? title = null)
     {
         var said = house.Surfaces.FirstOrDefault(s => s.Part == part)?.CoveringCode;
         if (said is null)
         {
-            taken?.Add(new("surfaces", part == SurfacePart.Roof ? "covering of the roof: " + otherwise : "covering of the ends: as the roof", 0, string.Empty, "common practice, no source"));
+            taken?.Add(new("surfaces", part == SurfacePart.Roof ? "covering of the roof: " + (title ?? otherwise).ToLowerInvariant() : "covering of the ends: as the roof", 0, string.Empty, "common practice, no source"));
         }
 
         return said ?? otherwise;

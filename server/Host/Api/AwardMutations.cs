@@ -26,11 +26,6 @@ public sealed partial class Mutation
             return Missing("award");
         }
 
-        if (award.Facts.ReturnedOn is not null && input.ReturnedOn is null && desk.AwardsOf(award.Facts.RoundId).Any(a => a.Facts.AwardedOn > award.Facts.ReturnedOn))
-        {
-            return new(null, false, [FaultView.Of(new("MONEY_GONE", "returnedOn", "The money of this award went down the waiting list.", "Correct the decision of the round instead."))]);
-        }
-
         static long Cents(double usd) => (long)Math.Round(100 * Math.Clamp(usd, -1e9, 1e9));
         var facts = award.Facts with
         {
@@ -42,6 +37,11 @@ public sealed partial class Mutation
             Verified = input.Verified is not { } v ? null : award.Facts.Verified is { } known && (known.Share, known.Low, known.High, known.Words) == (v.Share, v.Low, v.High, v.Words.Trim()) ? known : new(VerifiedBy.Hand, v.Share, v.Low, v.High, v.Season, v.Words.Trim()),
         };
         var faults = new List<Fault>(facts.Check());
+        if (facts.PayableCents > award.Facts.PayableCents && MoneyGone(desk, award, facts) is { } gone)
+        {
+            faults.Add(gone);
+        }
+
         if (facts.Milestones.GroupBy(m => m.Kind).Any(g => g.Count() > 1))
         {
             faults.Add(new("DOUBLED", "milestones", "A step stands twice.", "Give each step once."));
@@ -72,6 +72,22 @@ public sealed partial class Mutation
             ? new(null, false, [FaultView.Of(fault)])
             : Saved(desk.Register.Items.Save(desk.Register.Viewer, desk.Register.Coop.Id, $"the award of {desk.FarmName(award.Facts.FarmId)}, {desk.HouseName(award.Facts.HouseId)}, is verified from its bills", requestId,
                 [new(ItemKind.Award, id, expectedRevision, award.Facts with { Verified = verified }, award.Remarks)]));
+    }
+
+    // money that came back and was given again is not there a second time, nor is more than the budget
+    private static Fault? MoneyGone(RoundsDesk desk, Item<AwardFacts> award, AwardFacts facts)
+    {
+        if (desk.DecisionsOf(award.Facts.RoundId) is not [.., var last])
+        {
+            return null;
+        }
+
+        var rules = last.Decision.Round.Rules;
+        var most = desk.DecisionsOf(award.Facts.RoundId).Any(d => d.Decision.Kind == DecisionKind.WaitingList) ? rules.AvailableUsd : rules.BudgetUsd;
+        var total = desk.AwardsOf(award.Facts.RoundId).Sum(a => a.Id == award.Id ? facts.PayableCents : a.Facts.PayableCents) / 100.0;
+        return total <= most + 0.005 ? null
+            : new("MONEY_GONE", facts.ReturnedOn is null && award.Facts.ReturnedOn is not null ? "returnedOn" : "invoicedUsd",
+                $"The money of this award went down the waiting list: the grants of the round would come to ${total:#,0.##}, and ${most:#,0.##} can be given.", "Correct the decision of the round instead, within its budget.");
     }
 
     private static (Verification? Verified, Fault? Fault) FromBills(RoundsDesk desk, AwardFacts facts)

@@ -100,7 +100,7 @@ public sealed partial class Mutation
 
     /// <summary>Deletes an item with all that goes with it; the history keeps it and undo brings it back.</summary>
     public static SavePayload DeleteItem([FromServices] Register register, [Id] string id, int expectedRevision, [Id] string requestId) =>
-        Saved(register.Items.Delete(register.Viewer, id, expectedRevision, requestId));
+        Saved(register.Items.Delete(register.Viewer, id, expectedRevision, requestId, register.Coop.Id));
 
     /// <summary>Looks at a sheet of farms and houses, and adds them as one change when asked and sound.</summary>
     public static ImportPayload ImportFarms([FromServices] Register register, [FromServices] UploadStore uploads, ImportInput input)

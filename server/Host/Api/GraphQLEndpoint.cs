@@ -68,11 +68,19 @@ public static partial class GraphQLEndpoint
             return;
         }
 
+        var (document, refusal) = DocumentLimits.Read(request.Query);
+        if (refusal is not null)
+        {
+            await Refuse(http, StatusCodes.Status400BadRequest, "QUERY_TOO_LARGE", refusal);
+            return;
+        }
+
         http.RequestServices.GetRequiredService<ChosenCoop>().Read(http.Request.Headers);
         var log = http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger("FarmPortfolio.GraphQL");
         var result = await http.RequestServices.GetRequiredService<IDocumentExecuter<ISchema>>().ExecuteAsync(new ExecutionOptions
         {
             Query = request.Query,
+            Document = document,
             OperationName = request.OperationName,
             Variables = request.Variables,
             RequestServices = http.RequestServices,

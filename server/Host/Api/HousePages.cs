@@ -34,6 +34,6 @@ public sealed partial class CoopView
         (f.Fuel is not { } fuel || register.Fuel(h.Facts) == fuel) &&
         (f.Shape is not { } shape || h.Facts.Shape == shape) &&
         (f.RoofCoveringCode is not { } code || (h.Facts.Surfaces.FirstOrDefault(s => s.Part == SurfacePart.Roof)?.CoveringCode ?? "doublefilm") == code) &&
-        (f.HeatingPlanCode is not { } plan || (h.Facts.HeatingPlanCode ?? "spring") == plan) &&
+        (f.HeatingPlanCode is not { } plan || (h.Facts.HeatingPeriods.Count == 0 && (h.Facts.HeatingPlanCode ?? "spring") == plan)) &&
         (f.Grade is not { } grade || new HouseView(register, h).DataGrade == grade));
 }

@@ -31,11 +31,11 @@ public sealed record HouseInput
     /// <summary>Air changes an hour; null = by covering.</summary>
     public double? AirChangesPerHour { get; init; }
 
-    /// <summary>Code of the roof's covering.</summary>
-    public required string CoveringCode { get; init; }
+    /// <summary>Code of the roof's covering; null = as it is, told or not.</summary>
+    public string? CoveringCode { get; init; }
 
-    /// <summary>Code of the heating plan.</summary>
-    public required string HeatingPlanCode { get; init; }
+    /// <summary>Code of the heating plan; null = as it is, and so are own heating periods. Another plan than before takes own periods out.</summary>
+    public string? HeatingPlanCode { get; init; }
 
     /// <summary>Seasonal efficiency; null = by kind.</summary>
     public double? SeasonalEfficiency { get; init; }
@@ -94,9 +94,9 @@ public sealed partial class Mutation
             SideWallM = h.SideWallM,
             RidgeM = h.RidgeM,
             AirChangesPerHour = h.AirChangesPerHour,
-            HeatingPlanCode = h.HeatingPlanCode,
-            HeatingPeriods = h.HeatingPlanCode == f.HeatingPlanCode ? f.HeatingPeriods : [],
-            Surfaces = [new(SurfacePart.Roof, h.CoveringCode, roof?.InstalledOn, roof?.Condition), .. f.Surfaces.Where(s => s.Part != SurfacePart.Roof)],
+            HeatingPlanCode = h.HeatingPlanCode ?? f.HeatingPlanCode,
+            HeatingPeriods = h.HeatingPlanCode is null || h.HeatingPlanCode == f.HeatingPlanCode ? f.HeatingPeriods : [],
+            Surfaces = h.CoveringCode is null ? f.Surfaces : [new(SurfacePart.Roof, h.CoveringCode, roof?.InstalledOn, roof?.Condition), .. f.Surfaces.Where(s => s.Part != SurfacePart.Roof)],
             Heaters = [.. f.Heaters.Select((heater, i) => i == 0 ? heater with { SeasonalEfficiency = h.SeasonalEfficiency } : heater)],
         };
         facts = h.Parts?.On(facts) ?? facts;
@@ -183,7 +183,7 @@ public sealed partial class Mutation
     }
 
     /// <summary>Undoes a change.</summary>
-    public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, changeId, requestId));
+    public static SavePayload Undo([FromServices] Register register, [Id] string changeId, [Id] string requestId) => Saved(register.Items.Undo(register.Viewer, changeId, requestId, register.Coop.Id));
 
     /// <summary>Asks for a study of the co-op as it holds now; an equal one is answered instead of run again.</summary>
     public static StudyPayload StartStudy([FromServices] Register register)

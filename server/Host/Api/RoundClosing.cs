@@ -32,7 +32,7 @@ internal static class RoundClosing
         }
 
         var farms = plan.Order.Where(r => r.Funded).Select(r => r.FarmId).Concat(plan.Overrides.Select(o => desk.FarmOf(o.HouseId))).Distinct(StringComparer.Ordinal).Select(f => (f, desk.FarmName(f))).ToList();
-        return Ballot.Check(round.Facts, farms);
+        return Ballot.Check(plan.Round, farms);
     }
 
     /// <summary>The award of a funded row.</summary>

@@ -82,6 +82,11 @@ public sealed partial class Mutation
             faults.Add(new("EMPTY", "committee", "A member has no name.", "Name every member, or leave the line out."));
         }
 
+        if (committee?.GroupBy(m => string.Join(' ', m.Member.Name.Split(' ', StringSplitOptions.RemoveEmptyEntries)), StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1 && g.Key.Length > 0) is { } twice)
+        {
+            faults.Add(new("DOUBLED", "committee", $"\"{twice.Key}\" stands twice in the committee, and would count twice for quorum and votes.", "Name each member once; tell two people of one name apart."));
+        }
+
         if (committee?.SelectMany(m => m.Member.Interests).FirstOrDefault(i => i.FarmId is { } f && !desk.Register.Farms.ContainsKey(f)) is not null || input.Applications?.Any(a => !desk.Register.Houses.ContainsKey(a.HouseId)) == true)
         {
             faults.Add(new("NOT_FOUND", "committee", "An interest or an application names a farm or house that is not of this co-op.", "Choose one from the list."));
@@ -195,13 +200,13 @@ public sealed partial class Mutation
 
         var last = desk.DecisionsOf(round.Id)[^1];
         var told = last.Decision;
-        var (next, passed, none) = WaitingList.Next(told, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)], desk.Today);
+        var (next, passed, none) = WaitingList.Next(told, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)], desk.Today, desk.ApplicantsOf(round));
         if (next is null)
         {
             return Refused(new Fault("NOBODY_NEXT", "roundId", $"Nobody can be funded: {none}.", "Wait until more money comes back."));
         }
 
-        var words = $"money came back; {(passed.Count == 0 ? "first on the list" : $"{passed.Count} before it ask for more than is free")}";
+        var words = $"money came back; {(passed.Count == 0 ? "first on the list" : $"{passed.Count} before it ask for more than is free or would pass the cap of their farm")}";
         var plan = told with { Kind = DecisionKind.WaitingList, CorrectsId = last.Id, Reason = words, DecidedOn = desk.Today, Order = [.. WaitingList.Standing(told, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)]).Select(r => r.HouseId == next.HouseId ? r with { Funded = true, Why = words } : r).OrderByDescending(r => r.Funded)] };
         return Decided(desk, round, $"{desk.FarmName(next.FarmId)}, {desk.HouseName(next.HouseId)}, is funded from the waiting list of {round.Remarks.Name}", requestId, plan, [decision => RoundClosing.Award(desk, decision, plan, plan.Order.First(r => r.HouseId == next.HouseId))]);
     }

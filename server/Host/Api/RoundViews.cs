@@ -144,14 +144,14 @@ public sealed class RoundView(RoundsDesk desk, Item<FundingRoundFacts> round)
                 return null;
             }
 
-            var (next, passed, none) = WaitingList.Next(desk.DecisionsOf(round.Id)[^1].Decision, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)], desk.Today);
-            var words = passed.Count == 0 ? string.Empty : $"; passed over for size: {string.Join(", ", passed.Select(p => $"{desk.FarmName(p.FarmId)}, {desk.HouseName(p.HouseId)}"))}";
+            var (next, passed, none) = WaitingList.Next(desk.DecisionsOf(round.Id)[^1].Decision, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)], desk.Today, desk.ApplicantsOf(round));
+            var words = passed.Count == 0 ? string.Empty : $"; passed over for size or for the cap of its farm: {string.Join(", ", passed.Select(p => $"{desk.FarmName(p.FarmId)}, {desk.HouseName(p.HouseId)}"))}";
             return next is null ? none : $"{desk.FarmName(next.FarmId)}, {desk.HouseName(next.HouseId)}, ${next.GrantUsd:#,0}{words}";
         }
     }
 
     /// <summary>Whether somebody on the list can be funded now.</summary>
-    public bool CanFundNext => round.Facts.State == RoundState.Decided && WaitingList.Next(desk.DecisionsOf(round.Id)[^1].Decision, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)], desk.Today).Next is not null;
+    public bool CanFundNext => round.Facts.State == RoundState.Decided && WaitingList.Next(desk.DecisionsOf(round.Id)[^1].Decision, [.. desk.AwardsOf(round.Id).Select(a => a.Facts)], desk.Today, desk.ApplicantsOf(round)).Next is not null;
 }
 
 /// <summary>Rounds of a co-op.</summary>

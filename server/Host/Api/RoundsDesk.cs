@@ -147,6 +147,16 @@ public sealed class RoundsDesk
 
     private string Related(string farmId) => Register.Farms.TryGetValue(farmId, out var f) ? f.Facts.RelatedKey ?? farmId : farmId;
 
+    // who has an interest in a farm has it in those whose caps count as one with it
+    private FundingRoundFacts WithRelated(FundingRoundFacts round)
+    {
+        var sets = Register.Farms.Keys.Order(StringComparer.Ordinal).ToLookup(Related);
+        IEnumerable<Interest> Through(CommitteeMember m) => m.Interests.Where(i => i.FarmId is not null)
+            .SelectMany(i => sets[Related(i.FarmId!)].Select(f => new Interest(f, $"{i.Relation}, through a related farm")))
+            .Where(t => m.Interests.All(i => i.FarmId != t.FarmId)).DistinctBy(t => t.FarmId);
+        return round with { Committee = [.. round.Committee.Select(m => m with { Interests = [.. m.Interests, .. Through(m)] })] };
+    }
+
     private RoundDecision? Draft(Item<FundingRoundFacts> round, CancellationToken cancel)
     {
         if (drafts.TryGetValue(round.Id, out var known))
@@ -155,7 +165,7 @@ public sealed class RoundsDesk
         }
 
         return drafts[round.Id] = round.Facts.Check().Count == 0 && Register.Newest is { } study && Register.Jobs.WithFutures(Register.Viewer, study, cancel) is { } result
-            ? RoundDraft.Of(result, round.Facts, ApplicantsOf(round), Title) with
+            ? RoundDraft.Of(result, WithRelated(round.Facts), ApplicantsOf(round), Title) with
             {
                 RoundId = round.Id,
                 RoundRevision = round.Revision,

@@ -7,6 +7,7 @@ namespace FarmPortfolio.Host.Loading;
 internal sealed class HouseCells
 {
     private const double MostSalesUsd = 1e9;
+    private const double Foot = 0.3048;
     private readonly Dictionary<HouseColumn, int> at;
     private readonly Dictionary<HouseColumn, string> units;
     private readonly Catalogue catalogue;
@@ -89,6 +90,17 @@ internal sealed class HouseCells
         }
 
         return lacking.Count == 0;
+    }
+
+    /// <summary>Asks whether a size in feet was meant in metres: 9 by 29 is a house of 30 by 96 ft. The row stands.</summary>
+    private void AskMetres(HouseRow row, int line, FaultList faults)
+    {
+        var (w, l) = (row.WidthM / Foot, row.LengthM / Foot);
+        var inFeet = (units.GetValueOrDefault(HouseColumn.Width) ?? HouseColumns.Usual(HouseColumn.Width, si ?? true)) is "ft" or "feet" or "foot";
+        if (inFeet && w is >= 4 and <= 13 && l is >= 10 and <= 60)
+        {
+            faults.Add("LIKE_METRES", HouseColumns.Names[HouseColumn.Width][0], FormattableString.Invariant($"{w:0.##} by {l:0.##} ft is a very small house."), "If these are metres, write m under the head or choose metres for the sheet. If they are feet, keep the good rows: this one is among them.", line, ColumnOf(HouseColumn.Width));
+        }
     }
 
     /// <summary>Reads a row; null where something in it cannot stand.</summary>
@@ -227,7 +239,13 @@ internal sealed class HouseCells
             Bad(HouseColumn.HeatedFrom, "EMPTY", "Set points are told, but not from when to when the house is heated.", "Give heated from and heated to, or a heating plan instead of set points.");
         }
 
-        return faults.Count == before ? result : null;
+        if (faults.Count != before)
+        {
+            return null;
+        }
+
+        AskMetres(result, line, faults);
+        return result;
 
         long? Sales()
         {

@@ -67,6 +67,11 @@ public sealed class DecisionStore(Database database, ItemStore items, Ids ids)
         var id = ids.New("dc");
         return items.Save(viewer, coopId, said, requestId, changes(id), (db, transaction, changeId) =>
         {
+            if (decision.Kind == DecisionKind.Round && db.QueryFirstOrDefault<long?>("SELECT number FROM decision WHERE round_id = @RoundId ORDER BY number LIMIT 1", new { decision.RoundId }, transaction) is { } taken)
+            {
+                return new("DECIDED", "id", $"The round is decided already, by decision {taken}.", "Reload the page. A fault is put right by a correction, which makes a new decision that names the old one.");
+            }
+
             var before = db.QueryFirstOrDefault<DecisionRow>($"{Select} WHERE coop_id = @coopId ORDER BY number DESC LIMIT 1", new { coopId }, transaction);
             var whole = decision with { Number = (before?.Number ?? 0) + 1, PreviousSha256 = before?.BodySha256 ?? string.Empty };
             var body = CanonicalJson.Write(whole);
@@ -76,6 +81,7 @@ public sealed class DecisionStore(Database database, ItemStore items, Ids ids)
                 VALUES (@id, @coopId, @Number, @Kind, @RoundId, @StudyId, @CorrectsId, @changeId, @body, @sha, @PreviousSha256, @at)
                 """,
                 new { id, coopId, whole.Number, Kind = whole.Kind.ToString(), whole.RoundId, whole.StudyId, whole.CorrectsId, changeId, body, sha = CanonicalJson.Sha256(body), whole.PreviousSha256, at = ids.Now() }, transaction);
+            return null;
         });
     }
 

@@ -14,6 +14,8 @@ public class ContractChecksTests
         { "NO_CAP", "capUsdPerUnit", Plain with { Kind = ContractKind.Capped } },
         { "NO_FLOOR", "floorUsdPerUnit", Plain with { Kind = ContractKind.Collared, CapUsdPerUnit = 2 } },
         { "NO_PRICE", "priceUsdPerUnit", Plain with { Kind = ContractKind.Fixed } },
+        { "OUT_OF_RANGE", "priceUsdPerUnit", Plain with { Kind = ContractKind.Fixed, PriceUsdPerUnit = 290 } },
+        { "OUT_OF_RANGE", "capUsdPerUnit", Plain with { Kind = ContractKind.Capped, CapUsdPerUnit = 265 } },
         { "NO_BLOCK", "blockUnits", Plain with { Kind = ContractKind.PreBought, PriceUsdPerUnit = 2 } },
         { "NEGATIVE", "blockUnits", Plain with { Kind = ContractKind.Fixed, PriceUsdPerUnit = 2, BlockUnits = -100 } },
         { "NEGATIVE", "minimumTakeUnits", Plain with { MinimumTakeUnits = -1 } },
@@ -47,6 +49,17 @@ public class ContractChecksTests
         Assert.Equal(("volumeShare", "The shares of the 2 contracts in force together add up to 130 % of the volume."), (shares.Field, shares.Message));
         Assert.StartsWith("Lower them to 100 % or less together", shares.Remedy, StringComparison.Ordinal);
         Assert.Contains("what no contract covers pays the index", shares.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(FuelKind.Propane, "gal", 12, 290)]
+    [InlineData(FuelKind.Electricity, "kWh", 0.9, 18)]
+    [InlineData(FuelKind.NaturalGas, "therm", 9, 110)]
+    public void Cents_for_dollars_are_asked_about_and_a_dear_price_stands(FuelKind fuel, string unit, double dear, double cents)
+    {
+        ContractFacts At(double usd) => Plain with { Kind = ContractKind.Fixed, Unit = unit, PriceUsdPerUnit = usd };
+        Assert.Empty(ContractChecks.Of(At(dear), fuel));
+        Assert.Contains("dollars, not cents", Assert.Single(ContractChecks.Of(At(cents), fuel)).Remedy, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -84,17 +84,33 @@ public class AwardTests
             Round = new() { Rules = new() { BudgetUsd = 3000, ReserveShare = 0 }, WaitingUntilOn = new(2026, 12, 31) },
             Order = [Row("h", 3000, true), Row("large", 2500, false), Row("small", 500, false), Row("smaller", 400, false)],
         };
-        Assert.Equal("$0 is free, and each of the 3 who wait asks for more", WaitingList.Next(decision, [Award], new(2026, 6, 1)).WhyNone);
+        Assert.Equal("$0 is free, and each of the 3 who wait asks for more", WaitingList.Next(decision, [Award], new(2026, 6, 1), Alone).WhyNone);
         var cheaper = Award with { InvoicedCents = 400_000 };
-        var (next, passed, _) = WaitingList.Next(decision, [cheaper], new(2026, 6, 1));
+        var (next, passed, _) = WaitingList.Next(decision, [cheaper], new(2026, 6, 1), Alone);
         Assert.Equal(600, WaitingList.FreeUsd(decision, [cheaper]));
         Assert.Equal("small", next!.HouseId);
         Assert.Equal("large", Assert.Single(passed).HouseId);
-        Assert.Equal("large", WaitingList.Next(decision, [Award with { ReturnedOn = new(2026, 5, 1), ReturnedReason = "sold" }], new(2026, 6, 1)).Next!.HouseId);
+        Assert.Equal("large", WaitingList.Next(decision, [Award with { ReturnedOn = new(2026, 5, 1), ReturnedReason = "sold" }], new(2026, 6, 1), Alone).Next!.HouseId);
         var standing = WaitingList.Standing(decision, [Award with { ReturnedOn = new(2026, 5, 1), ReturnedReason = "sold" }]);
         Assert.False(standing[0].Funded);
         Assert.Equal("its money went back on 2026-05-01: sold", standing[0].Why);
-        Assert.Equal("the list ended on 2026-12-31", WaitingList.Next(decision, [cheaper], new(2027, 1, 1)).WhyNone);
+        Assert.Equal("the list ended on 2026-12-31", WaitingList.Next(decision, [cheaper], new(2027, 1, 1), Alone).WhyNone);
+    }
+
+    [Fact]
+    public void Money_that_comes_back_passes_over_a_farm_that_has_reached_its_cap()
+    {
+        var decision = new RoundDecision
+        {
+            Round = new() { Rules = new() { BudgetUsd = 6000, ReserveShare = 0, FarmCapUsd = 3500 } },
+            Order = [Row("h", 3000, true), Row("kin", 600, false), Row("other", 500, false)],
+        };
+        Applicant Who(string house) => new(house, house is "h" or "kin" ? "one" : house) { EarlierGrantsUsd = house == "other" ? 3100 : 0 };
+        var (next, passed, why) = WaitingList.Next(decision, [Award], new(2026, 6, 1), Who);
+        Assert.Null(next);
+        Assert.Equal(["kin", "other"], passed.Select(p => p.HouseId));
+        Assert.Equal("$3,000 is free, and each of the 2 who wait asks for more or would pass the cap of its farm", why);
+        Assert.Equal("other", WaitingList.Next(decision, [Award], new(2026, 6, 1), h => Who(h) with { EarlierGrantsUsd = 0 }).Next!.HouseId);
     }
 
     [Fact]
@@ -110,6 +126,8 @@ public class AwardTests
         Assert.Empty(Ballot.Check(round, [("f2", "Elm Farm")]));
         Assert.Contains("3 of the 4", Assert.Single(Ballot.Check(round with { Quorum = 4 }, [])).Message, StringComparison.Ordinal);
     }
+
+    private static Applicant Alone(string house) => new(house, house);
 
     private static DecidedRow Row(string house, double grant, bool funded) => new() { HouseId = house, FarmId = "f", OptionKey = "k", Title = "Foam", Funded = funded, GrantUsd = grant, OutlayUsd = grant, EligibleUsd = grant };
 }

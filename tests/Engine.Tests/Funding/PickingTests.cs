@@ -45,7 +45,7 @@ public class PickingTests
 
         foreach (var c in candidates.Where(c => c.Pinned))
         {
-            if (c.Grant <= money && chosen.All(x => x.House != c.House))
+            if (c.Grant <= money && c.Grant + chosen.Where(x => x.Farm == c.Farm).Sum(x => x.Grant) <= farmCap && chosen.All(x => x.House != c.House))
             {
                 Take(c);
             }

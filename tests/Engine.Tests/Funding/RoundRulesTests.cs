@@ -48,6 +48,16 @@ public class RoundRulesTests
         Assert.Equal(expected, Assert.Single(order.Rows).GrantUsd);
     }
 
+    [Theory]
+    [InlineData(800, 0, "its farm and relations had $800 in the years looked back on, of a cap of $900")]
+    [InlineData(0, 900, "other public money of $900 leaves $100, under the smallest grant that is given")]
+    public void A_house_whose_cap_is_used_up_is_told_so(double earlier, double other, string why)
+    {
+        var study = LaidOut.Study(("a", 1000, _ => 300));
+        var order = FundingOrder.Of(study, h => new(h, h) { EarlierGrantsUsd = earlier, Application = new(h, null, other, []) }, Rules with { FarmCapUsd = 900, MinimumGrantUsd = 250 });
+        Assert.Equal((why, "size"), (order.NotEligible.Single().Why, order.NotEligible.Single().Rule));
+    }
+
     [Fact]
     public void Earlier_grants_of_a_related_farm_count_against_its_cap_once_for_all_its_houses()
     {
@@ -164,6 +174,24 @@ public class RoundRulesTests
         var study = LaidOut.Study(("a", 1000, _ => 300));
         Assert.Equal(640, Of(study, Rules with { CostShare = 0.5, Amounts = [new("a", study.Options[0].Key, 640, "quote was late")] }).Rows[0].GrantUsd);
         Assert.Equal(1000, Of(study, Rules with { Amounts = [new("a", study.Options[0].Key, 5000, "quote was late")] }).Rows[0].GrantUsd);
+    }
+
+    [Fact]
+    public void An_amount_that_the_committee_sets_leaves_all_public_money_within_its_limit()
+    {
+        var study = LaidOut.Study(("a", 1000, _ => 300));
+        var order = FundingOrder.Of(study, h => new(h, h) { Application = new(h, null, 700, []) }, Rules with { Amounts = [new("a", study.Options[0].Key, 640, "quote was late")] });
+        Assert.Equal(300, Assert.Single(order.Rows).GrantUsd);
+    }
+
+    [Fact]
+    public void A_pin_sets_the_confidence_rule_aside_and_not_the_cap_of_its_farm()
+    {
+        var study = LaidOut.Study(("a", 1000, _ => 300), ("b", 1000, _ => 290));
+        var rules = Rules with { CostShare = 0.5, FarmCapUsd = 700, Pinned = [new("a", study.Options[0].Key, "heater failed"), new("b", study.Options[1].Key, "heater failed")] };
+        var order = FundingOrder.Of(study, h => new(h, "kin"), rules);
+        Assert.Equal(500, order.GrantUsd);
+        Assert.Equal("is pinned by the committee, but its farm has reached its cap", Assert.Single(order.Rows, r => !r.Funded).Why);
     }
 
     [Fact]

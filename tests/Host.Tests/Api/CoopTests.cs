@@ -47,6 +47,18 @@ public class CoopTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task What_is_of_one_is_neither_deleted_nor_undone_through_another()
+    {
+        var id = await Begin("Neighbours", null);
+        var farm = (await host.Ask("mutation { saveFarm(input: { requestId: \"neighbour's\", name: \"Only here\" }) { farmId changeId } }", coop: id))["data"]!["saveFarm"]!;
+        async Task<JsonNode> Gone(string coop) => (await host.Ask("mutation($i: ID!, $q: ID!) { deleteItem(id: $i, expectedRevision: 1, requestId: $q) { changeId faults { code } } }", new { i = (string)farm["farmId"]!, q = Guid.NewGuid().ToString() }, coop))["data"]!["deleteItem"]!;
+        async Task<JsonNode> Undone(string coop) => (await host.Ask("mutation($c: ID!, $q: ID!) { undo(changeId: $c, requestId: $q) { changeId faults { code } } }", new { c = (string)farm["changeId"]!, q = Guid.NewGuid().ToString() }, coop))["data"]!["undo"]!;
+        Assert.Equal("NOT_FOUND", (string)(await Gone("demo"))["faults"]![0]!["code"]!);
+        Assert.Equal("NOT_FOUND", (string)(await Undone("demo"))["faults"]![0]!["code"]!);
+        Assert.NotNull((await Undone(id))["changeId"]);
+    }
+
+    [Fact]
     public async Task A_name_is_asked_for_once_and_a_repeated_request_begins_one_co_op()
     {
         var request = Guid.NewGuid().ToString();

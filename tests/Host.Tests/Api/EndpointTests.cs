@@ -57,6 +57,28 @@ public partial class EndpointTests(TemporaryHost host) : IClassFixture<Temporary
         Assert.Null(answer["data"]);
     }
 
+    /// <summary>Each is small as a text and keeps validation busy for minutes or for ever.</summary>
+    public static TheoryData<string> Swelling =>
+    [
+        $"{{ coop {{ ...F0 }} }} {string.Concat(Enumerable.Range(0, 30).Select(i => $"fragment F{i} on Coop {{ ...F{i + 1} ...F{i + 1} }} "))}fragment F30 on Coop {{ id }}",
+        $"{{ version {string.Concat(Enumerable.Repeat("@include(if: true) ", 50_000))} }}",
+        $"{{ version {string.Concat(Enumerable.Repeat("@include(if: true) ", 1_000))} }}",
+    ];
+
+    [Theory, MemberData(nameof(Swelling))]
+    public async Task A_query_that_swells_is_refused_before_it_is_looked_into(string query)
+    {
+        var answer = await host.Ask(query);
+        Assert.Equal("QUERY_TOO_LARGE", (string?)answer["errors"]![0]!["extensions"]!["code"]);
+    }
+
+    [Fact]
+    public async Task A_fragment_that_spreads_itself_is_refused_by_name()
+    {
+        var answer = await host.Ask("{ coop { ...A } } fragment A on Coop { id ...B } fragment B on Coop { id ...A }");
+        Assert.Contains("itself", (string?)answer["errors"]![0]!["message"], StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("{ house }", null)]
     [InlineData("{ nothing }", null)]

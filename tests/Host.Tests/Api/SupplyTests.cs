@@ -178,6 +178,27 @@ public class SupplyTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task What_a_form_does_not_tell_of_plan_and_covering_stays_and_another_plan_takes_own_periods_out()
+    {
+        var made = (await host.Ask("mutation($input: NewHouseInput!) { newHouse(input: $input) { houseId } }", new { input = new { requestId = "own-dates", farmId = "f_demo00", name = "own dates", shape = "HOOP", widthM = 9.144, lengthM = 29.26, heatedFrom = "20 Mar", heatedTo = "31 May", nightC = 12.0, fuel = "PROPANE" } }))["data"]!["newHouse"]!;
+        var id = (string)made["houseId"]!;
+        async Task<JsonNode> House() => (await host.Ask("query($id: ID!) { house(id: $id) { revision heatingPlanCode coveringCode surfaces { part } ownPeriods { fromMonth fromDay nightC } fromDefaults { title } heat { demandKwh } } }", new { id }))["data"]!["house"]!;
+        async Task Longer(double lengthM, string? plan) => Assert.NotNull((await host.Ask(Parts, new { input = new { id, expectedRevision = (int)(await House())["revision"]!, requestId = Guid.NewGuid().ToString(), house = new { name = "own dates", widthM = 9.144, lengthM, heatingPlanCode = plan, parts = new { } } } }))["data"]!["saveHouse"]!["changeId"]);
+        var before = await House();
+        await Longer(36.576, null);
+        var after = await House();
+        Assert.Equal(before["ownPeriods"]!.ToJsonString(), after["ownPeriods"]!.ToJsonString());
+        Assert.Equal(3, (int)after["ownPeriods"]![0]!["fromMonth"]!);
+        Assert.Empty(after["surfaces"]!.AsArray());
+        Assert.Contains(after["fromDefaults"]!.AsArray(), d => (string)d!["title"]! == "covering of the roof: double film, inflated");
+        Assert.InRange((double)after["heat"]!["demandKwh"]! / (double)before["heat"]!["demandKwh"]!, 1.1, 1.25);
+        await Longer(36.576, "winter-long");
+        var planned = await House();
+        Assert.Empty(planned["ownPeriods"]!.AsArray());
+        Assert.Equal("winter-long", (string)planned["heatingPlanCode"]!);
+    }
+
+    [Fact]
     public async Task Many_houses_change_as_one_and_one_that_cannot_holds_all_back()
     {
         var ids = new[] { "h_demo060", "h_demo061", "h_demo062" };

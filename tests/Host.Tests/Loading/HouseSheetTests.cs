@@ -28,6 +28,17 @@ public class HouseSheetTests
     [Fact]
     public void Units_said_for_the_whole_sheet() => Assert.Equal(9.144, Assert.Single(Sound("farm,house,width,length,fuel\nA,h,30,96,oil\n", si: false)).WidthM, 1e-9);
 
+    [Theory]
+    [InlineData("9.1,29", false, 1)]
+    [InlineData("30,96", false, 0)]
+    [InlineData("9.1,29", true, 0)]
+    public void Metres_among_feet_are_asked_about_and_the_row_stands(string size, bool si, int asked)
+    {
+        var loaded = Read($"farm,house,width,length,fuel\nA,h,{size},oil\n", si);
+        Assert.Single(loaded.Value!.All);
+        Assert.Equal(asked, loaded.Faults.Count(f => f.Code == "LIKE_METRES" && f.Line == 2));
+    }
+
     [Fact]
     public void A_unit_that_is_told_nowhere_is_asked_for()
     {

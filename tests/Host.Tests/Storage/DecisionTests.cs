@@ -46,7 +46,7 @@ public sealed class DecisionTests : IDisposable
     public void A_text_tampered_with_is_found_out_by_the_chain()
     {
         Decide("a", 1);
-        Decide("a", 2);
+        Decide("a", 2, corrects: register.Decisions.All(Viewer.Local, "a")[0].Id);
         using (var db = register.Database.Open())
         {
             db.Execute("DROP TRIGGER decision_never_changes");
@@ -130,7 +130,7 @@ public sealed class DecisionTests : IDisposable
 
     private SaveOutcome Decide(string coop, int revision, string? corrects = null, string? study = null, string? request = null)
     {
-        var outcome = register.Decisions.Decide(Viewer.Local, coop, "a round is decided", request ?? Guid.NewGuid().ToString(), Decision(coop) with { CorrectsId = corrects, StudyId = study }, id => [Round(coop, revision), Award(coop, id)]);
+        var outcome = register.Decisions.Decide(Viewer.Local, coop, "a round is decided", request ?? Guid.NewGuid().ToString(), Decision(coop) with { Kind = corrects is null ? DecisionKind.Round : DecisionKind.Correction, CorrectsId = corrects, StudyId = study }, id => [Round(coop, revision), Award(coop, id)]);
         Assert.Empty(outcome.Faults);
         Assert.Null(outcome.ConflictItemId);
         return outcome;

@@ -1,5 +1,6 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useLocation, useNavigationType } from 'react-router';
+import { keepFocus } from './focus-keeper.ts';
 import { titleOf } from './page-title.ts';
 
 /** Names the document after its page, and after a link was followed puts the focus on the page's head, so that a reader begins there. Not on the first load, which begins at the top. */
@@ -7,6 +8,7 @@ export function useArrival() {
   const { pathname } = useLocation();
   const how = useNavigationType();
   const main = useRef<HTMLElement>(null);
+  useEffect(() => (main.current ? keepFocus(main.current) : undefined), []);
   const from = useRef(pathname);
   // before the page's own effects, so that a page that knows its name puts it over this one
   useLayoutEffect(() => {

@@ -1,6 +1,8 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ask } from '../lib/graphql/client.ts';
+import { recorded } from '../lib/units/recorded.ts';
+import { useUnits } from '../lib/units/units-context.tsx';
 import { graphql } from '../lib/graphql/generated/index.ts';
 
 const History = graphql(`
@@ -24,6 +26,17 @@ const History = graphql(`
     }
   }
 `);
+
+/** A field with what it was and what it is. */
+function Difference({ title, was, is }: { title: string; was: string | null | undefined; is: string | null | undefined }) {
+  const { units } = useUnits();
+  const told = recorded(title, [was, is], units);
+  return (
+    <>
+      {told.title}: {told.values.join(' → ')}
+    </>
+  );
+}
 
 /** Who changed what and when, field by field, newest first; read when it is opened. */
 export function ItemHistory({ id, revision }: { id: string; revision: number }) {
@@ -62,7 +75,7 @@ export function ItemHistory({ id, revision }: { id: string; revision: number }) 
               <ul className="small" style={{ margin: 0 }}>
                 {r.differences.map((d) => (
                   <li key={d.field}>
-                    {d.title}: {d.was ?? 'not told'} → {d.is ?? 'not told'} {!d.moves && <span className="quiet">(moves no figure)</span>}
+                    <Difference title={d.title} was={d.was} is={d.is} /> {!d.moves && <span className="quiet">(moves no figure)</span>}
                   </li>
                 ))}
               </ul>

@@ -66,6 +66,14 @@ internal sealed class ChangeWriter(DbConnection db, DbTransaction transaction, V
             return false;
         }
 
+        // an undo brings back what was; the name of an award is made of others by the program
+        if (facts is not null && !revives && item.Kind != ItemKind.Award && RemarkChecks.Of(item.Remarks).ToList() is { Count: > 0 } wrong)
+        {
+            wrong.ForEach(w => Add(item, w.Code, w.Field ?? "name", w.Message, w.Remedy));
+            broken.Add(id);
+            return true;
+        }
+
         if (facts is not null && !Refers(table, item, facts))
         {
             broken.Add(id);

@@ -97,12 +97,12 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
     /// <param name="said">What is done, in words.</param>
     /// <param name="requestId">Name of the request.</param>
     /// <param name="items">Items.</param>
-    /// <param name="first">Writes those rows, given the change; the transaction holds them too.</param>
+    /// <param name="first">Writes those rows, given the change; the transaction holds them too. A fault told by it stops the change.</param>
     /// <returns>What came of it.</returns>
-    internal SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, Action<System.Data.Common.DbConnection, System.Data.Common.DbTransaction, string> first) =>
+    internal SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, Func<System.Data.Common.DbConnection, System.Data.Common.DbTransaction, string, Fault?> first) =>
         Save(viewer, coopId, said, requestId, items, null, first);
 
-    private SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, string? undoesId, Action<System.Data.Common.DbConnection, System.Data.Common.DbTransaction, string>? first)
+    private SaveOutcome Save(Viewer viewer, string coopId, string said, string requestId, IReadOnlyList<ItemToSave> items, string? undoesId, Func<System.Data.Common.DbConnection, System.Data.Common.DbTransaction, string, Fault?>? first)
     {
         if (!Policy.MayRead(viewer, coopId))
         {
@@ -135,7 +135,11 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
 
             db.Execute("INSERT INTO change (id, coop_id, seq, at_utc, account_id, said, undoes_id, request_id) VALUES (@change, @coopId, @seq, @at, @AccountId, @said, @undoesId, @requestId)",
                 new { change, coopId, seq, at = ids.Now(), viewer.AccountId, said, undoesId, requestId }, transaction);
-            first?.Invoke(db, transaction, change);
+            if (first?.Invoke(db, transaction, change) is { } against)
+            {
+                return SaveOutcome.Refused(against);
+            }
+
             var writer = new ChangeWriter(db, transaction, viewer, coopId, change, revives: undoesId is not null);
             writer.Write(saved);
             if (writer.ConflictItemId is not null || writer.Faults.Count > 0)
@@ -174,10 +178,11 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
     /// <param name="id">Item.</param>
     /// <param name="expected">Revision the viewer looked at.</param>
     /// <param name="requestId">Name of the request.</param>
+    /// <param name="coopId">Co-op that it must be of; null = any that the viewer may change.</param>
     /// <returns>What came of it.</returns>
-    public SaveOutcome Delete(Viewer viewer, string id, long expected, string requestId)
+    public SaveOutcome Delete(Viewer viewer, string id, long expected, string requestId, string? coopId = null)
     {
-        if (Where(viewer, id) is not { } found)
+        if (Where(viewer, id) is not { } found || (coopId is not null && found.CoopId != coopId))
         {
             return SaveOutcome.Refused(new("NOT_FOUND", "id", "There is no such item.", "Reload the page."));
         }
@@ -195,14 +200,15 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
     /// <param name="viewer">Who.</param>
     /// <param name="changeId">Change.</param>
     /// <param name="requestId">Name of the request.</param>
+    /// <param name="coopId">Co-op that it must be of; null = any that the viewer may change.</param>
     /// <returns>What came of it.</returns>
-    public SaveOutcome Undo(Viewer viewer, string changeId, string requestId)
+    public SaveOutcome Undo(Viewer viewer, string changeId, string requestId, string? coopId = null)
     {
         List<ItemToSave> items;
         Undone known;
         using (var db = database.Open())
         {
-            if (db.QueryFirstOrDefault<Undone>("SELECT coop_id AS CoopId, said AS Said, seq AS Seq FROM change WHERE id = @changeId", new { changeId }) is not { } change || !Policy.MayRead(viewer, change.CoopId))
+            if (db.QueryFirstOrDefault<Undone>("SELECT coop_id AS CoopId, said AS Said, seq AS Seq FROM change WHERE id = @changeId", new { changeId }) is not { } change || !Policy.MayRead(viewer, change.CoopId) || (coopId is not null && change.CoopId != coopId))
             {
                 return SaveOutcome.Refused(new("NOT_FOUND", "changeId", "There is no such change.", "Choose one from the history."));
             }
@@ -210,6 +216,11 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
             if (db.QueryFirstOrDefault<long?>("SELECT number FROM decision WHERE change_id = @changeId", new { changeId }) is { } number)
             {
                 return SaveOutcome.Refused(new("DECIDED", "changeId", $"This change is decision {number}, and a decision is not undone.", "Correct it on the page of its round: that makes a new decision which names this one."));
+            }
+
+            if (DecidedOnIt(db, changeId, change.Seq) is { } later)
+            {
+                return SaveOutcome.Refused(new("DECIDED", "changeId", $"Decision {later} was made after this change to an award of its round, and rests on it.", "Correct the decision on the page of its round: that makes a new one which names it."));
             }
 
             known = change;
@@ -227,6 +238,14 @@ public sealed class ItemStore(Database database, Ids ids, ChangeFeed feed)
 
         return Save(viewer, known.CoopId, $"change {known.Seq} is undone: {known.Said}", requestId, items, changeId);
     }
+
+    // money that came back may have been given again: a decision of the round since rests on how its awards stood
+    private static long? DecidedOnIt(System.Data.Common.DbConnection db, string changeId, long seq) =>
+        db.QueryFirstOrDefault<long?>(
+            """
+            SELECT d.number FROM revision r JOIN award a ON a.id = r.item_id JOIN decision d ON d.round_id = a.round_id JOIN change c ON c.id = d.change_id
+            WHERE r.change_id = @changeId AND c.seq > @seq ORDER BY d.number DESC LIMIT 1
+            """, new { changeId, seq });
 
     private static Fault? OnTop(System.Data.Common.DbConnection db, string changeId)
     {

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { LedgerTable } from '../../components/ledger-table.tsx';
+import { NothingKept } from '../../components/forms/nothing-kept.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Fuel } from '../../lib/units/format.ts';
@@ -123,6 +124,7 @@ export function BillsPaste({ supplyId, fuel, kind, close }: { supplyId: string; 
           <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
             Add the rows
           </button>
+          <NothingKept asked={run.variables === false && !run.isPending && found.faults.length > 0 && !goodOnly} />
         </>
       )}
     </section>

@@ -116,7 +116,7 @@ export function ContractForm({
   const priced = kind === 'FIXED' || kind === 'PRE_BOUGHT';
   return (
     <FormFrame
-      title={offered ? (c ? 'Change the offer' : 'An offer to compare') : 'Change the contract'}
+      title={offered ? (c ? 'Change the offer' : 'An offer to compare') : c ? 'Change the contract' : 'A new contract'}
       button={offered ? 'Save the offer' : 'Save the contract'}
       faults={faults}
       shown={[

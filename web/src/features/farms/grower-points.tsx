@@ -19,6 +19,13 @@ const OTHER_WAYS = 3;
 const CHEAPER_WORKS = 3;
 const GRANTED = 3;
 
+/** How far the house's own use is in doubt beside winters and prices, by data grade. */
+const doubt = {
+  A: 'That is winters and prices; your use is as the bills put it.',
+  B: 'That is winters and prices; besides, your own use is known to about 15 % either way.',
+  C: 'That is winters and prices; besides, with no fuel record your own use is known to about 30 % either way.',
+} as const;
+
 /** The points of the sheet that tell figures; each figure has its range, or says that it is one winter's. */
 export function GrowerPoints({ house, option, award, exposure, isOld }: Props) {
   const { units, say, amount } = useUnits();
@@ -81,19 +88,20 @@ export function GrowerPoints({ house, option, award, exposure, isOld }: Props) {
       {own && exposure && (
         <Point no={9} name={`Your bill in ${exposure.season}`}>
           As it stands {withRange(own.costUsd)}
-          {withIt ? `; with the work ${withRange(withIt)}` : ''}.{isOld && ' Inputs were changed since the study: run it again.'}
+          {withIt ? `; with the work ${withRange(withIt)}` : ''}. {doubt[house.dataGrade]}
+          {isOld && ' Inputs were changed since the study: run it again.'}
         </Point>
       )}
-      {others.length > 0 && (
-        <Point no={10} name="The same heat bought otherwise">
-          {others.map((w) => `${w.name} (${fuelName[w.fuel]}) ${fromTo(w.costUsd)}`).join('; ')}, one in ten under and over.
-        </Point>
-      )}
-      {first.length > 0 && (
-        <Point no={11} name="Cheaper first">
-          {first.map((o) => `${inSentence(say(o.title))}: ${o.result ? fromTo(o.result.savingUsd) : ''} a season`).join('; ')}.
-        </Point>
-      )}
+      <Point no={10} name="The same heat bought otherwise">
+        {others.length > 0
+          ? `${others.map((w) => `${w.name} (${fuelName[w.fuel]}) ${fromTo(w.costUsd)}`).join('; ')}, one in ten under and over.`
+          : 'No other offer is on file for the tank or meter.'}
+      </Point>
+      <Point no={11} name="Cheaper first">
+        {first.length > 0
+          ? `${first.map((o) => `${inSentence(say(o.title))}: ${o.result ? fromTo(o.result.savingUsd) : ''} a season`).join('; ')}.`
+          : 'Nothing cheaper that pays is studied for this house.'}
+      </Point>
       <Point no={12} name="Taken for granted; correct it">
         {house.fromDefaults.length === 0
           ? 'Nothing: all is from you.'

@@ -7,7 +7,7 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { HouseQuery, SaveHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import { fromMetres, toMetres } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
-import { partsInput, partsOf } from './house-parts.ts';
+import { partsInput, partsOf, type TypedParts } from './house-parts.ts';
 import { HousePartsForm } from './house-parts-form.tsx';
 import { plans } from './house-words.ts';
 import { typedNumber } from './save-hook.ts';
@@ -29,6 +29,10 @@ const Save = graphql(`
   }
 `);
 
+/** What stands for the plan where none was told: own periods, or the plan that is taken for granted. */
+const unplanned = (was: TypedParts, say: (words: string) => string) =>
+  was.periods.length > 0 ? 'none: own periods, below' : `not told: ${say(plans[0][1])}`;
+
 /** Changes a house; checks as one types, keeps what was typed, tells a conflict without losing it. */
 export function HouseForm({ house, close }: { house: EditedHouse; close: () => void }) {
   const { units, say } = useUnits();
@@ -40,7 +44,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
     wall: fromMetres(house.sideWallM, units),
     ridge: fromMetres(house.ridgeM, units),
     air: house.airChangesPerHour?.toString() ?? '',
-    plan: house.heatingPlanCode ?? 'spring',
+    plan: house.heatingPlanCode ?? '',
   });
   const [was] = useState(() => partsOf(house, units));
   const [parts, setParts] = useState(was);
@@ -57,8 +61,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
       sideWallM: toMetres(typed.wall, units) ?? null,
       ridgeM: toMetres(typed.ridge, units) ?? null,
       airChangesPerHour: typedNumber(typed.air),
-      coveringCode: parts.surfaces[0]?.code || 'doublefilm',
-      heatingPlanCode: typed.plan,
+      heatingPlanCode: typed.plan || null,
       seasonalEfficiency: house.seasonalEfficiency ?? null,
       parts: partsInput(parts, was, units),
     },
@@ -116,7 +119,16 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
           {field('air', 'air changes an hour', 'airChangesPerHour')}
           <label>
             <span>heating plan</span>
-            <select value={typed.plan} onChange={(e) => set({ ...typed, plan: e.target.value })}>
+            <select
+              value={typed.plan}
+              onChange={(e) => {
+                const plan = e.target.value;
+                set({ ...typed, plan });
+                // another plan takes own periods out, and shows it; the plan of before brings them back
+                setParts({ ...parts, periods: plan === (house.heatingPlanCode ?? '') ? was.periods : [] });
+              }}
+            >
+              {!house.heatingPlanCode && <option value="">{unplanned(was, say)}</option>}
               {plans.map(([k, v]) => (
                 <option key={k} value={k}>
                   {say(v)}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fuelOfHeater, fuels, fuelUnits, heaterOfFuel, heaters, usualUnit } from './house-words.ts';
+import { fuelOfHeater, fuels, fuelUnits, heatedBy, heaterOfFuel, heaters, usualUnit } from './house-words.ts';
 
 describe('heaters and the fuels they take', () => {
   it('offers pellets, resistance and heat pump beside the burners', () => {
@@ -28,4 +28,11 @@ describe('heaters and the fuels they take', () => {
     expect(fuels.every(([fuel]) => (fuelUnits[fuel] ?? []).length > 1)).toBe(true);
     expect(usualUnit('WOOD_PELLETS', 'us')).toBe('ton');
   });
+});
+
+it('names own periods before any plan, and the plan taken for granted where nothing is told', () => {
+  const own = [{ fromMonth: 2, fromDay: 15, toMonth: 5, toDay: 31 }];
+  expect(heatedBy({ heatingPlanCode: 'greens', ownPeriods: own })).toBe('own: 2/15 to 5/31');
+  expect(heatedBy({ heatingPlanCode: 'greens', ownPeriods: [] })).toBe('winter greens');
+  expect(heatedBy({ heatingPlanCode: null, ownPeriods: [] })).toBe('February to May, 60 F by night');
 });

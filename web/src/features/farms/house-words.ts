@@ -94,3 +94,14 @@ export const plans = [
   ['overwinter', 'overwintering perennials'],
   ['winter-long', 'November to April, 60 F by night'],
 ] as const;
+
+interface Heated {
+  heatingPlanCode?: string | null;
+  ownPeriods: readonly { fromMonth: number; fromDay: number; toMonth: number; toDay: number }[];
+}
+
+/** When a house is heated: its own periods where it has some, else its plan, or the one that is taken for granted. */
+export const heatedBy = ({ heatingPlanCode, ownPeriods }: Heated): string =>
+  ownPeriods.length > 0
+    ? `own: ${ownPeriods.map((p) => `${String(p.fromMonth)}/${String(p.fromDay)} to ${String(p.toMonth)}/${String(p.toDay)}`).join(', ')}`
+    : (plans.find(([code]) => code === (heatingPlanCode ?? 'spring'))?.[1] ?? heatingPlanCode ?? '');

@@ -10,7 +10,7 @@ import { counted, fuelName, length } from '../../lib/units/format.ts';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { ChangeHousesForm } from './change-houses-form.tsx';
-import { coverings, fuels, plans, shapes } from './house-words.ts';
+import { coverings, fuels, heatedBy, shapes } from './house-words.ts';
 import { Houses } from './houses-queries.ts';
 import { UndoNotice } from '../../components/undo-notice.tsx';
 
@@ -19,8 +19,6 @@ const grades = [
   ['B', 'B, season totals'],
   ['C', 'C, no fuel record'],
 ] as const;
-
-const planName = (code?: string | null) => plans.find(([c]) => c === (code ?? 'spring'))?.[1] ?? code;
 
 /** Every house of the co-op: found by what it is, and many changed at once. */
 export function HousesPage() {
@@ -135,7 +133,7 @@ export function HousesPage() {
               </td>
               <td>{h.covering}</td>
               <td>{h.filmDueYear}</td>
-              <td>{say(planName(h.heatingPlanCode) ?? '')}</td>
+              <td>{say(heatedBy(h))}</td>
               <td>{fuelName[h.fuel]}</td>
               <td>
                 <GradeMark grade={h.dataGrade} />

@@ -15,6 +15,12 @@ export const Houses = graphql(`
           bays
           covering
           heatingPlanCode
+          ownPeriods {
+            fromMonth
+            fromDay
+            toMonth
+            toDay
+          }
           filmDueYear
           fuel
           dataGrade

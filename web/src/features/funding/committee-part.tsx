@@ -135,18 +135,25 @@ function CommitteeForm({ round, farms, close }: { round: Round; farms: Farms; cl
             <p key={no} className="small">
               {i.farmId ? farms.find((f) => f.id === i.farmId)?.name : 'a supplier'}, as{' '}
               <input
-                aria-label="relation"
+                aria-label={`relation of ${m.name || `member ${at + 1}`} to ${i.farmId ? (farms.find((f) => f.id === i.farmId)?.name ?? 'a farm') : 'a supplier'}`}
                 list="relations"
                 value={i.relation}
                 onChange={(e) => put(at, { interests: m.interests.map((x, k) => (k === no ? { ...x, relation: e.target.value } : x)) })}
               />{' '}
               <button className="link" type="button" onClick={() => put(at, { interests: m.interests.filter((_, k) => k !== no) })}>
-                take away
+                take away<span className="hidden"> that interest of {m.name || `member ${at + 1}`}</span>
               </button>
+              {!i.farmId && (
+                <>
+                  {' '}
+                  It takes nobody out of a vote by itself: which houses the supplier quotes for is not looked up. Declare the farms it would
+                  work for as well.
+                </>
+              )}
             </p>
           ))}
           <button className="link" type="button" onClick={() => set(members.filter((_, i) => i !== at))}>
-            not on the committee
+            not on the committee<span className="hidden">: {m.name || `member ${at + 1}`}</span>
           </button>
         </fieldset>
       ))}

@@ -7,9 +7,12 @@ import { useAct } from './act-hook.ts';
 import { RoundDays } from './round-days.tsx';
 import { CloseRound, DeleteRound, type Round } from './round-query.ts';
 
+// the way back has the focus: whoever holds the key that asked does not decide by it
+const atOnce = (button: HTMLButtonElement | null) => button?.focus();
+
 /** What is missing before a round can be decided, and the deciding itself. */
 export function RoundClosing({ round }: { round: Round }) {
-  const [sure, setSure] = useState(false);
+  const [sure, setSure] = useState<'close' | 'delete'>();
   const navigate = useNavigate();
   const close = useAct(async () => (await ask(CloseRound, { id: round.id, revision: round.revision, requestId: requestId() })).closeRound);
   const remove = useAct(
@@ -34,21 +37,33 @@ export function RoundClosing({ round }: { round: Round }) {
         <b>Caution.</b> Grants go to houses with burners inside: letters ask for ducted air, a carbon monoxide alarm, licensed trades and
         local codes. Savings are uncertain.
       </p>
-      {sure ? (
-        <p>
+      {sure === 'close' && (
+        <p key="close">
           <button className="filled" disabled={close.pending || round.obstacles.length > 0} onClick={() => close.run()}>
             Freeze it and award {grants}
           </button>{' '}
-          <button className="link" onClick={() => setSure(false)}>
+          <button className="link" ref={atOnce} onClick={() => setSure(undefined)}>
             not yet
           </button>
         </p>
-      ) : (
-        <p>
-          <button className="filled" disabled={round.obstacles.length > 0 || !round.plan} onClick={() => setSure(true)}>
+      )}
+      {sure === 'delete' && (
+        <p key="delete">
+          The round goes with its rules, committee and applications; undo in the history brings it back.{' '}
+          <button className="link" onClick={() => remove.run()}>
+            delete {round.name}
+          </button>{' '}
+          <button className="link" ref={atOnce} onClick={() => setSure(undefined)}>
+            keep it
+          </button>
+        </p>
+      )}
+      {!sure && (
+        <p key="ask">
+          <button className="filled" disabled={round.obstacles.length > 0 || !round.plan} onClick={() => setSure('close')}>
             Close the round
           </button>{' '}
-          <button className="link" onClick={() => remove.run()}>
+          <button className="link" onClick={() => setSure('delete')}>
             delete the round
           </button>
         </p>

@@ -9,6 +9,9 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
 import { counted } from '../../lib/units/format.ts';
 import { PASTED, typedOver } from '../../lib/upload.ts';
+import { PastedText } from '../../components/forms/pasted-text.tsx';
+import { NothingKept } from '../../components/forms/nothing-kept.tsx';
+import { KeptNext } from './kept-next.tsx';
 import { Findings } from '../../components/findings.tsx';
 import { type Chosen, FileChoice } from './file-choice.tsx';
 
@@ -103,6 +106,8 @@ export function ImportPage() {
     onSuccess: (d) => (d.kept ? queries.invalidateQueries() : undefined),
   });
   const found = run.data;
+  const wrong =
+    kind === 'weather' && (readNumber(typed.latitude, LATITUDE).fault ?? readNumber(typed.elevation, HEIGHT).fault) !== undefined;
   const text = (key: keyof typeof typed, label: string) => (
     <Field
       label={label}
@@ -192,18 +197,18 @@ export function ImportPage() {
             </>
           )}
         </div>
-        <label>
-          <span>or paste it</span>
-          <textarea
-            rows={5}
-            style={{ width: '100%' }}
-            value={file.text.slice(0, 20000)}
-            onChange={(e) => setFile({ name: typedOver(file.name), text: e.target.value })}
-          />
-        </label>
+        <PastedText
+          text={file.text}
+          rows={5}
+          change={(text) => {
+            setFile({ name: text === '' ? PASTED : typedOver(file.name), text });
+            run.reset();
+          }}
+        />
         {kind === 'farms' && (
           <p>
-            Head names are plain words in any order; only farm, house, width, length and fuel have to be there.{' '}
+            Head names are plain words in any order; only farm, house, width, length and fuel have to be there. Fuel used goes in on the
+            page of each tank or meter, once the houses are here.{' '}
             <button className="link" onClick={() => void download()}>
               Take an empty sheet to fill in
             </button>
@@ -213,12 +218,19 @@ export function ImportPage() {
         <button
           className="filled"
           aria-describedby="import-lacks"
-          disabled={!(file.text || file.uploadId) || run.isPending}
+          disabled={!(file.text || file.uploadId) || run.isPending || wrong}
           onClick={() => run.mutate(true)}
         >
           Look at the file
         </button>{' '}
-        <Lacking id="import-lacks" what={[!(file.text || file.uploadId) && 'a file, or its text pasted above']} />
+        <Lacking
+          id="import-lacks"
+          what={[
+            !(file.text || file.uploadId) && 'a file, or its text pasted above',
+            wrong && 'an answer that can be right where a field says what is wrong',
+          ]}
+        />
+        {run.isPending && <p className="quiet">Reading the file.</p>}
         {run.error && <p className="fault">{run.error.message}</p>}
       </section>
       {found && (
@@ -261,6 +273,7 @@ export function ImportPage() {
               <Findings findings={found.findings} open />
             </>
           )}
+          {found.kept && <KeptNext kind={kind} />}
           {!found.kept && found.rows > 0 && !found.canImport && <p>Nothing of it can be imported as it stands.</p>}
           {!found.kept && found.canImport && (
             <p>
@@ -273,6 +286,7 @@ export function ImportPage() {
               <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
                 Import {goodRowsOnly ? 'the good rows' : counted(found.rows, 'row')}
               </button>
+              <NothingKept asked={run.variables === false && !goodRowsOnly} />
             </p>
           )}
         </section>

@@ -4,6 +4,9 @@ import { FaultList } from '../../components/forms/fault-list.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { DeleteLoanDocument, UndoLoanDocument } from './lending-queries.ts';
 
+// the way back has the focus: whoever holds the key that asked does not delete by it
+const atOnce = (button: HTMLButtonElement | null) => button?.focus();
+
 /** Deletes a case or a statement after asking, and offers to take it back. */
 export function DeleteLoan({ id, revision, name, done }: { id: string; revision: number; name: string; done?: () => void }) {
   const [asked, setAsked] = useState(false);
@@ -46,12 +49,12 @@ export function DeleteLoan({ id, revision, name, done }: { id: string; revision:
       </span>
     );
   return asked ? (
-    <span>
+    <span key="asked">
       Delete {name}?{' '}
       <button className="link" disabled={remove.isPending} onClick={() => remove.mutate()}>
         yes, delete it
       </button>{' '}
-      <button className="link" onClick={() => setAsked(false)}>
+      <button className="link" ref={atOnce} onClick={() => setAsked(false)}>
         keep it
       </button>
       {remove.data?.conflict && <span className="fault">Somebody changed it meanwhile. Look at it again.</span>}
@@ -59,7 +62,7 @@ export function DeleteLoan({ id, revision, name, done }: { id: string; revision:
       {remove.error && <span className="fault">{remove.error.message}</span>}
     </span>
   ) : (
-    <button className="link" onClick={() => setAsked(true)}>
+    <button key="ask" className="link" onClick={() => setAsked(true)}>
       delete {name}
     </button>
   );

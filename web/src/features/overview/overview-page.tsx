@@ -109,7 +109,7 @@ export function OverviewPage() {
       <>
         <h1>No study is done yet.</h1>
         <p className="lead">
-          A study meets every house with the same ten thousand futures of winters and prices; its progress stands above.
+          A study meets every house with the same ten thousand futures of winters and prices; the line above says how far it is.
         </p>
       </>
     );

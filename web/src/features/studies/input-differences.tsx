@@ -1,4 +1,6 @@
 import { counted } from '../../lib/units/format.ts';
+import { recorded } from '../../lib/units/recorded.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
 import type { ComparisonQuery } from '../../lib/graphql/generated/graphql.ts';
 
 /** Fields listed of one input; a record brought in anew may differ in hundreds. */
@@ -8,6 +10,7 @@ type Inputs = NonNullable<ComparisonQuery['studyComparison']>['inputs'];
 
 /** What differs between the inputs, field by field. */
 export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left: number; right: number }) {
+  const { units } = useUnits();
   if (inputs.length === 0) return <p>Nothing that they read differs.</p>;
   return (
     <div className="scroll" role="region" aria-label="inputs that differ, scrolls sideways" tabIndex={0}>
@@ -33,14 +36,17 @@ export function InputDifferences({ inputs, left, right }: { inputs: Inputs; left
                   </tr>,
                 ]
               : [
-                  ...i.fields.slice(0, FIELDS).map((f) => (
-                    <tr key={i.itemId + f.title}>
-                      <td>{i.name}</td>
-                      <td>{f.title}</td>
-                      <td>{f.left ?? 'not told'}</td>
-                      <td>{f.right ?? 'not told'}</td>
-                    </tr>
-                  )),
+                  ...i.fields.slice(0, FIELDS).map((f) => {
+                    const told = recorded(f.title, [f.left, f.right], units);
+                    return (
+                      <tr key={i.itemId + f.title}>
+                        <td>{i.name}</td>
+                        <td>{told.title}</td>
+                        <td>{told.values[0]}</td>
+                        <td>{told.values[1]}</td>
+                      </tr>
+                    );
+                  }),
                   ...(i.fields.length > FIELDS
                     ? [
                         <tr key={i.itemId}>

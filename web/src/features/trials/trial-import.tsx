@@ -10,6 +10,8 @@ import { counted } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { FiringRate } from './firing-rate.tsx';
 import { PASTED, typedOver } from '../../lib/upload.ts';
+import { PastedText } from '../../components/forms/pasted-text.tsx';
+import { NothingKept } from '../../components/forms/nothing-kept.tsx';
 
 const ImportTrial = graphql(`
   mutation ImportTrial($input: ImportTrialInput!) {
@@ -124,15 +126,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
           </select>
         </label>
       </div>
-      <label>
-        <span>or paste it</span>
-        <textarea
-          rows={4}
-          style={{ width: '100%' }}
-          value={file.text.slice(0, 20000)}
-          onChange={(e) => setFile({ name: typedOver(file.name), text: e.target.value })}
-        />
-      </label>
+      <PastedText text={file.text} rows={4} change={(text) => setFile({ name: text === '' ? PASTED : typedOver(file.name), text })} />
       <button
         className="filled"
         aria-describedby="notebook-lacks"
@@ -224,6 +218,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
                 <button className="filled" disabled={run.isPending} onClick={() => run.mutate({ checkOnly: false, withHouses: true })}>
                   Keep the trial and its evidence
                 </button>
+                <NothingKept asked={run.variables?.checkOnly === false && !run.isPending && found.faults.length > 0 && !goodRowsOnly} />
               </p>
             </>
           )}
