@@ -120,7 +120,8 @@ public static class MonthlyNormals
         }
 
         var names = CultureInfo.InvariantCulture.DateTimeFormat;
-        var at = Enumerable.Range(1, 12).FirstOrDefault(m => plain == names.GetMonthName(m).ToLowerInvariant() || plain == names.GetAbbreviatedMonthName(m).ToLowerInvariant() || (m == 9 && plain == "sept"));
+        bool Is(string name) => plain.Equals(name, StringComparison.OrdinalIgnoreCase);
+        var at = Enumerable.Range(1, 12).FirstOrDefault(m => Is(names.GetMonthName(m)) || Is(names.GetAbbreviatedMonthName(m)) || (m == 9 && Is("sept")));
         return at > 0 ? at : null;
     }
 

@@ -30,6 +30,7 @@ internal sealed class NormalsTable(FaultList faults)
     private const double DegreeDaysAgree = 0.15;
     private const double FewDegreeDaysK = 30;
     private readonly SortedDictionary<int, NormalsRow> rows = [];
+    private bool twice;
 
     /// <summary>Unit named by the head; null = none.</summary>
     public string? Told { get; set; }
@@ -45,6 +46,7 @@ internal sealed class NormalsTable(FaultList faults)
     {
         if (rows.TryGetValue(row.Month, out var known))
         {
+            twice = true;
             faults.Add("DOUBLED", "month", $"{Name(row.Month)} stands in the file twice, first in line {known.Line}.", "Keep one row a month.", row.Line, monthColumn);
             return;
         }
@@ -80,7 +82,7 @@ internal sealed class NormalsTable(FaultList faults)
         }
 
         var means = read.Select(r => TemperatureUnits.ToC(r.Mean!.Value, unit.Unit)).ToArray();
-        if (!InRange(read, means, unit.Unit) || !InLine(read, means, unit.Unit) || faults.Has("DOUBLED") || faults.Has("NOT_A_MONTH") || faults.Has("TOO_MANY_CELLS"))
+        if (!InRange(read, means, unit.Unit) || !InLine(read, means, unit.Unit) || twice)
         {
             return null;
         }
