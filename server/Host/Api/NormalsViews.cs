@@ -70,7 +70,7 @@ public sealed partial class StudyView
             var houses = register.Studies.Inputs<Engine.Farms.HouseFacts>(register.Viewer, row, ItemKind.House).GroupBy(h => farms.GetValueOrDefault(h.Facts.FarmId) ?? string.Empty).ToDictionary(g => g.Key, g => g.Count());
             var alone = stations.All(s => s.Facts.IsNormalsOnly() || s.Facts.Seasons.Count == 0);
             return normals.Where(houses.ContainsKey).Select(id => (Name: register.Stations.TryGetValue(id, out var s) ? s.Remarks.Name ?? "unnamed" : "a station taken away since", Houses: houses[id])).OrderBy(s => s.Name, StringComparer.Ordinal)
-                .Select(s => $"{s.Houses} {(s.Houses == 1 ? "house is" : "houses are")} reckoned on winters made from the monthly normals of {s.Name}: severe cold spells are not in them{(alone ? ", and the spread between winters is missing" : string.Empty)}.");
+                .Select(s => $"{s.Houses} {(s.Houses == 1 ? "house is" : "houses are")} reckoned on winters made from the monthly normals of {s.Name}: the cold spells of real winters are not in them{(alone ? ", and the spread between winters is missing" : string.Empty)}.");
         }
     }
 }

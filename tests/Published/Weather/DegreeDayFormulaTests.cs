@@ -61,8 +61,9 @@ public class DegreeDayFormulaTests(ITestOutputHelper output)
         Assert.True(Math.Abs(mean) <= meanTolerance, $"base {baseC} C: mean of the winters made {100 * mean:0.00} % off the recorded, tolerance {100 * meanTolerance} %");
         Assert.All(pairs, p => Assert.True(Math.Abs(p.Made / p.Recorded - 1) <= winterTolerance, $"base {baseC} C, {p.Season}: recorded {p.Recorded:0}, made {p.Made:0} Kd, tolerance {100 * winterTolerance} %"));
 
-        // the mark's caution: cold spells are not in what was made
+        // the mark's caution: the cold spells that a winter really had are not in what was made, and colder ones that it had not may be
         output.WriteLine(string.Join('\n', pairs.Select(p => $"base {baseC} {p.Season}: recorded {p.Recorded:0}, made {p.Made:0} Kd ({100 * (p.Made / p.Recorded - 1):0.0} %), coldest {p.Coldest.Item1:0.0} and {p.Coldest.Item2:0.0} C")) + $"\nmean {100 * mean:0.00} %");
-        Assert.True(pairs.Min(p => p.Coldest.Item1) < pairs.Min(p => p.Coldest.Item2), "the coldest hour made lies under the coldest recorded");
+        Assert.Contains(pairs, p => p.Coldest.Item2 > p.Coldest.Item1 + 3);
+        Assert.Contains(pairs, p => p.Coldest.Item2 < p.Coldest.Item1 - 3);
     }
 }

@@ -16,8 +16,8 @@ export function NormalsExample() {
         {EXAMPLE}
       </pre>
       <p className="caution">
-        Normals hold no winter: days within a month are made by rule, severe cold spells are not in them, and bills cannot be held against
-        them. A daily or hourly record, even of a station farther off, tells more.
+        Normals hold no winter: days within a month are made by rule, the cold spells that winters really had are not in them, and bills
+        cannot be held against them. A daily or hourly record, even of a station farther off, tells more.
       </p>
     </>
   );
