@@ -1,3 +1,6 @@
+import { temperature } from '../../lib/units/format.ts';
+import { useUnits } from '../../lib/units/units-context.tsx';
+
 const EXAMPLE = `month,mean temperature (F),heating degree days (F)
 January,19.4,1414
 February,22.1,1201
@@ -6,11 +9,12 @@ December,26.4,1197`;
 
 /** How a sheet of monthly normals looks, and what a station known by it alone cannot tell. */
 export function NormalsExample() {
+  const { units } = useUnits();
   return (
     <>
       <p>
         A head and twelve rows, each month once, by its name or number. Highest and lowest of the usual day may stand in place of the mean
-        (mean max, mean min); degree days, to 65 F, are only held against the means.
+        (mean max, mean min); degree days, to {temperature(18.333, units)}, are only held against the means.
       </p>
       <pre className="small scroll" aria-label="example of monthly normals" tabIndex={0}>
         {EXAMPLE}
