@@ -25,11 +25,13 @@ public static class SavingFromBills
     /// <param name="installedOn">Day it was installed.</param>
     /// <param name="promisedKwh">Fuel saving promised a season, kWh.</param>
     /// <param name="values">Heating values that the bills are turned into kWh by; null = those in use where nothing is chosen.</param>
+    /// <param name="normalsOnly">Whether their station is known by monthly normals only.</param>
     /// <returns>The verification, or the fault that stands against it.</returns>
     public static (Verification? Verified, Fault? Fault) Of(
-        SupplyGroupFacts group, FuelRecordFacts record, IReadOnlyList<BehindTank> without, IReadOnlyDictionary<int, WeatherYear> winters, DateOnly installedOn, double promisedKwh, HeatingValueSet? values = null)
+        SupplyGroupFacts group, FuelRecordFacts record, IReadOnlyList<BehindTank> without, IReadOnlyDictionary<int, WeatherYear> winters, DateOnly installedOn, double promisedKwh, HeatingValueSet? values = null,
+        bool normalsOnly = false)
     {
-        var before = Calibrations.Of(group, record with { Entries = [.. record.Entries.Where(e => e.ToOn < installedOn)] }, without, winters, values: values);
+        var before = Calibrations.Of(group, record with { Entries = [.. record.Entries.Where(e => e.ToOn < installedOn)] }, without, winters, values: values, normalsOnly: normalsOnly);
         if (before.Multiplier is not { } loss || !before.Believed)
         {
             return (null, new("BEFORE_NOT_KNOWN", "verified", $"The bills before {installedOn:yyyy-MM-dd} do not tell what the houses need: {before.Verdict}.", "Enter more bills of the winters before, or enter the result by hand with its interval."));
@@ -38,7 +40,7 @@ public static class SavingFromBills
         var (fuel, burnt) = (new ModelledFuel(without, winters), 0.0);
         var (described, days, unread) = (0.0, 0, 0.0);
         DateOnly? last = null;
-        foreach (var use in Calibrations.Of(group, record, without, winters, values: values).Use.Intervals.Where(i => i.FromOn > installedOn))
+        foreach (var use in Calibrations.Of(group, record, without, winters, values: values, normalsOnly: normalsOnly).Use.Intervals.Where(i => i.FromOn > installedOn))
         {
             if (fuel.Of(use.FromOn, use.ToOn) is not { } needed)
             {

@@ -114,12 +114,13 @@ public sealed record FuturesSpec
     /// <param name="series">A price series for each fuel that is used.</param>
     /// <param name="pool">Season years all stations share.</param>
     /// <param name="monthMeansC">Mean temperature of each pool winter's months (July first), over the stations.</param>
+    /// <param name="fewestWinters">Winters that the pool needs: two, or one where all are made from monthly normals and their spread is said to be missing.</param>
     /// <returns>The spec, null when a fault stops it, and the faults.</returns>
     public static (FuturesSpec? Spec, IReadOnlyList<Fault> Faults) Of(
-        ScenarioSetFacts set, IReadOnlyDictionary<FuelKind, PriceSeriesFacts> series, IReadOnlyList<int> pool, IReadOnlyList<double[]> monthMeansC)
+        ScenarioSetFacts set, IReadOnlyDictionary<FuelKind, PriceSeriesFacts> series, IReadOnlyList<int> pool, IReadOnlyList<double[]> monthMeansC, int fewestWinters = 2)
     {
         var faults = new List<Fault>(ScenarioChecks.Of(set));
-        if (pool.Count < 2)
+        if (pool.Count < fewestWinters)
         {
             faults.Add(new("TOO_FEW_WINTERS", "winterPool", $"The stations share {pool.Count} whole winters.", "Import more seasons, or leave the station with the short record out."));
         }

@@ -51,7 +51,8 @@ public static class LossFits
     {
         var group = portfolio.SupplyGroups[id];
         var station = portfolio.Farms.GetValueOrDefault(group.FarmId)?.WeatherStationId;
-        var winters = station is not null && portfolio.Stations.TryGetValue(station, out var s) ? s.Years : new Dictionary<int, WeatherYear>();
-        return Calibrations.Of(group, record, houses, winters, FitSpreads.Of(portfolio.Catalogue), portfolio.Set.HeatingValues());
+        var winters = station is null ? null : portfolio.Stations.GetValueOrDefault(station);
+        return Calibrations.Of(
+            group, record, houses, winters?.Recorded ?? new Dictionary<int, WeatherYear>(), FitSpreads.Of(portfolio.Catalogue), portfolio.Set.HeatingValues(), winters?.Facts.IsNormalsOnly() == true);
     }
 }

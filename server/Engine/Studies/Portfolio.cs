@@ -8,10 +8,17 @@ using FarmPortfolio.Engine.Weather;
 
 namespace FarmPortfolio.Engine.Studies;
 
-/// <summary>A station with its recorded winters made hourly.</summary>
+/// <summary>A station with its winters made hourly: recorded ones, or made from its monthly normals (<see cref="NormalsStations"/>).</summary>
 /// <param name="Facts">Place.</param>
 /// <param name="Years">Winters by season year.</param>
-public sealed record StationWinters(WeatherStationFacts Facts, IReadOnlyDictionary<int, WeatherYear> Years);
+public sealed record StationWinters(WeatherStationFacts Facts, IReadOnlyDictionary<int, WeatherYear> Years)
+{
+    /// <summary>Of a station that is known by monthly normals only: stations whose record tells how its winters differ; 0 = none, so that its spread is missing. Null = not made, or recorded.</summary>
+    public int? DeparturesFrom { get; init; }
+
+    /// <summary>The winters that were really recorded: what exact dates may be held against.</summary>
+    public IReadOnlyDictionary<int, WeatherYear> Recorded => Facts.IsNormalsOnly() ? new Dictionary<int, WeatherYear>() : Years;
+}
 
 /// <summary>All that a study reads, by id.</summary>
 public sealed record Portfolio

@@ -33,11 +33,13 @@ public sealed class StudyFutures
     /// <returns>The futures, null when a fault stops the study, and the faults.</returns>
     public static (StudyFutures? Futures, IReadOnlyList<Fault> Faults) Of(Portfolio portfolio)
     {
-        var pool = PoolOf(portfolio);
+        var pool = WinterPool.Of(portfolio.Stations.Values, portfolio.Set.WinterPool);
         var years = portfolio.Stations.Where(s => pool.Count > 0 && pool.All(s.Value.Years.ContainsKey))
             .ToDictionary(s => s.Key, s => (IReadOnlyList<WeatherYear>)[.. pool.Select(season => s.Value.Years[season])], StringComparer.Ordinal);
-        var means = Enumerable.Range(0, pool.Count).Select(w => MonthMeans(years.Values.Select(y => y[w]))).ToList();
-        var (spec, faults) = FuturesSpec.Of(portfolio.Set, portfolio.Prices, pool, means);
+        var means = Enumerable.Range(0, pool.Count).Select(w => MonthMeans(Telling(years).Select(y => y.Value[w]))).ToList();
+
+        // a station of normals alone makes one winter, and says that its spread is missing
+        var (spec, faults) = FuturesSpec.Of(portfolio.Set, portfolio.Prices, pool, means, Telling(years).All(y => y.Value[0].FromNormals) && years.Count > 0 ? 1 : 2);
         return spec is null ? (null, faults) : (new(spec, years), []);
     }
 
@@ -62,11 +64,11 @@ public sealed class StudyFutures
     /// <returns>Futures of another name.</returns>
     public StudyFutures WithWinters(IReadOnlyDictionary<int, int> fixedWinters) => new(Spec with { FixedWinters = fixedWinters }, years);
 
-    /// <summary>Places in the pool of the warmest and the coldest winter recorded: degree days below 15 C, all stations together.</summary>
+    /// <summary>Places in the pool of the warmest and the coldest winter recorded: degree days below 15 C, all stations with a record together.</summary>
     /// <returns>Both places.</returns>
     public (int Warmest, int Coldest) Extremes()
     {
-        var cold = Enumerable.Range(0, Pool.Count).Select(w => years.OrderBy(y => y.Key, StringComparer.Ordinal).Sum(y => y.Value[w].DegreeDaysK(15))).ToList();
+        var cold = Enumerable.Range(0, Pool.Count).Select(w => Telling(years).OrderBy(y => y.Key, StringComparer.Ordinal).Sum(y => y.Value[w].DegreeDaysK(15))).ToList();
         return (cold.IndexOf(cold.Min()), cold.IndexOf(cold.Max()));
     }
 
@@ -108,34 +110,17 @@ public sealed class StudyFutures
         }
     }
 
-    /// <summary>The seasons told, or else those that every station with at least half as many whole winters as the longest record has.</summary>
-    private static List<int> PoolOf(Portfolio portfolio)
+    /// <summary>The stations that tell how hard a winter was: those with a record, or all where none has one. So a station of normals changes nobody's futures.</summary>
+    private static List<KeyValuePair<string, IReadOnlyList<WeatherYear>>> Telling(Dictionary<string, IReadOnlyList<WeatherYear>> years)
     {
-        if (portfolio.Set.WinterPool.Count > 0)
-        {
-            return [.. portfolio.Set.WinterPool.Order()];
-        }
-
-        var longest = portfolio.Stations.Values.Select(s => s.Years.Count).DefaultIfEmpty().Max();
-        return [.. portfolio.Stations.Values.Where(s => s.Years.Count > 0 && 2 * s.Years.Count >= longest).Select(s => s.Years.Keys.AsEnumerable())
-            .DefaultIfEmpty([]).Aggregate((a, b) => a.Intersect(b)).Order()];
+        var recorded = years.Where(y => !y.Value.Any(w => w.FromNormals)).ToList();
+        return recorded.Count > 0 ? recorded : [.. years];
     }
 
     /// <summary>Mean temperature of a winter's months over the stations, added in the order of the temperatures: stations known by other identifiers give the same bits.</summary>
     private static double[] MonthMeans(IEnumerable<WeatherYear> years)
     {
         var all = years.ToList();
-        return [.. Enumerable.Range(0, 12).Select(m => all.Select(year => MonthMean(year, m)).Order().Sum() / Math.Max(1, all.Count))];
-    }
-
-    private static double MonthMean(WeatherYear year, int month)
-    {
-        var sum = 0.0;
-        for (var h = year.MonthStart[month]; h < year.MonthStart[month + 1]; h++)
-        {
-            sum += year.TempC[h];
-        }
-
-        return sum / (year.MonthStart[month + 1] - year.MonthStart[month]);
+        return [.. Enumerable.Range(0, 12).Select(m => all.Select(year => year.MonthMeanC(m)).Order().Sum() / Math.Max(1, all.Count))];
     }
 }

@@ -45,4 +45,8 @@ public sealed record WeatherStationFacts
 
     /// <summary>Span of a usual day, Tmax - Tmin, K, where only normals are known; null = 10 K.</summary>
     public double? DailySpanK { get; init; }
+
+    /// <summary>Whether the station is known by its monthly normals only: no winter of it was recorded. A method, so that it is never written among the facts.</summary>
+    /// <returns>True where it has normals and no season.</returns>
+    public bool IsNormalsOnly() => MonthlyMeanC is not null && Seasons.Count == 0;
 }

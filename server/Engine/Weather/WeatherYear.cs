@@ -55,4 +55,18 @@ public sealed class WeatherYear(int season, double[] tempC, double[] radiationWP
 
         return sum / 24;
     }
+
+    /// <summary>Mean temperature of a month, C.</summary>
+    /// <param name="month">Month of the season, 0 = July.</param>
+    /// <returns>Degrees Celsius.</returns>
+    public double MonthMeanC(int month)
+    {
+        var sum = 0.0;
+        for (var h = MonthStart[month]; h < MonthStart[month + 1]; h++)
+        {
+            sum += TempC[h];
+        }
+
+        return sum / (MonthStart[month + 1] - MonthStart[month]);
+    }
 }

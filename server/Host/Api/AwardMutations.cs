@@ -107,6 +107,6 @@ public sealed partial class Mutation
         var codes = facts.OptionKey.Split('-')[..^1];
         var without = house with { Facts = house.Facts with { RetrofitsInstalled = [.. house.Facts.RetrofitsInstalled.Except(codes)] } };
         var behind = register.Behind(groupId).Select(b => b.Id == house.Id && register.Model(without).Model is { } model ? b with { Model = model } : b).ToList();
-        return SavingFromBills.Of(register.Groups[groupId].Facts, record.Facts, behind, register.WintersOf(groupId), installed, promised, register.Heating);
+        return SavingFromBills.Of(register.Groups[groupId].Facts, record.Facts, behind, register.WintersOf(groupId), installed, promised, register.Heating, register.OnNormals(groupId));
     }
 }

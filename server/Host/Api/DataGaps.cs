@@ -40,7 +40,7 @@ public sealed partial class CoopView
             .Select(m => (m.House, Model: m.Model!, Year: m.Year!)).ToList();
         var heat = models.AsParallel().Select(m => (m.House.Id, Kwh: HeatKwh(m.Model, m.Year))).ToDictionary(m => m.Id, m => m.Kwh);
         var price = PaidUsdPerKwh(models.SelectMany(m => FuelShare.Of(m.Model).Select(s => (s.Fuel, s.FuelKwh(heat[m.House.Id])))));
-        return [.. NoRecord(models, heat, price).Concat(Defaults(models, price)).Concat(Stations()).Concat(OldPrices(models)).Concat(Quotes(today))
+        return [.. NoRecord(models, heat, price).Concat(Defaults(models, price)).Concat(Stations()).Concat(Normals()).Concat(OldPrices(models)).Concat(Quotes(today))
             .OrderByDescending(g => g.WorthUsd ?? -1).ThenBy(g => g.Where, StringComparer.Ordinal).ThenBy(g => g.What, StringComparer.Ordinal)];
     }
 
@@ -58,6 +58,9 @@ public sealed partial class CoopView
             var known = g.ToList().AsParallel().AsOrdered().Select(x => Swing(x.House, x.Model, x.Year, x.Default, price)).OfType<double>().ToList();
             return new DataGapView("default", Count(g.Select(x => x.House.Id).Distinct().Count(), "house"), $"taken for granted: {g.Key.Title}", g.First().House.Id, known.Count == 0 ? null : known.Sum());
         });
+
+    private IEnumerable<DataGapView> Normals() => register.Stations.Values.Where(s => s.Facts.IsNormalsOnly()).Select(s =>
+        new DataGapView("station", s.Remarks.Name ?? "a station", NormalsMark.Gap, register.Houses.Values.FirstOrDefault(h => register.Farms.TryGetValue(h.Facts.FarmId, out var f) && f.Facts.WeatherStationId == s.Id)?.Id, null));
 
     private IEnumerable<DataGapView> Stations() => register.Stations.Values.Select(s => (Station: s, Gaps: s.Facts.Seasons.Where(x => x.MissingDays > 0).ToList())).Where(s => s.Gaps.Count > 0).Select(s =>
     {

@@ -154,7 +154,9 @@ public sealed partial class HouseView
 
         var season = entries.Max(e => SeasonCalendar.SeasonOf(e.FromOn));
         return new(SeasonCalendar.Name(season), register.Behind(group).Sum(b => b.Share * HeatBalance.Season(OptionModels.AsItStands(b.Model), winter).TotalKwh / b.Model.Heaters[b.HeaterNo].Efficiency),
-            entries.Where(e => SeasonCalendar.SeasonOf(e.FromOn) == season).Sum(e => Kwh(group, e)), $"a first look only, for the station's record lacks that winter; we reckon with its middling one, {SeasonCalendar.Name(winter.Season)}");
+            entries.Where(e => SeasonCalendar.SeasonOf(e.FromOn) == season).Sum(e => Kwh(group, e)), winter.FromNormals
+                ? "a first look only, for the station is known by monthly normals only and that winter's weather is not known; we reckon with a middling one made from them"
+                : $"a first look only, for the station's record lacks that winter; we reckon with its middling one, {SeasonCalendar.Name(winter.Season)}");
     }
 
     private double Kwh(string groupId, FuelEntry e) => e.Quantity * (HeatingValues.KwhPerUnit(register.Groups[groupId].Facts.Fuel, e.Unit, register.Heating, e.ThermsPerCcf) ?? 0);

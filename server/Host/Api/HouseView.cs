@@ -28,8 +28,8 @@ public sealed partial class FarmView(Register register, Item<FarmFacts> item)
     /// <summary>Identifier of its station.</summary>
     [Id] public string? StationId => item.Facts.WeatherStationId;
 
-    /// <summary>Station.</summary>
-    public string? StationName => item.Facts.WeatherStationId is { } id && register.Stations.TryGetValue(id, out var s) ? s.Remarks.Name : null;
+    /// <summary>Station, marked where only its monthly normals are known.</summary>
+    public string? StationName => item.Facts.WeatherStationId is { } id && register.Stations.TryGetValue(id, out var s) ? NormalsMark.Name(s) : null;
 
     /// <summary>Floor of its houses, m2.</summary>
     public double FloorAreaM2 => Own.Sum(h => h.Facts.Bays * h.Facts.WidthM * h.Facts.LengthM);
@@ -48,11 +48,11 @@ public sealed record GeometryView(double RoofM2, double SideWallsM2, double EndW
 [Name("Point")]
 public sealed record PointView(double X, double Y);
 
-/// <summary>A season's heat of one option in the middling recorded winter.</summary>
+/// <summary>A season's heat of one option in the middling recorded winter, or in one made from monthly normals where that is said.</summary>
 [Name("HouseHeat")]
 public sealed record HeatView(
     IEnumerable<double> DemandKwhByMonth, double DemandKwh, double FuelKwh, string SeasonName, double RoofKwh, double SideWallsKwh, double EndWallsKwh, double PerimeterKwh, double AirKwh, double PurgeKwh,
-    double SolarUsedKwh, double CarriedKwh, double PeakKw, double DesignKw, double DesignC, double? HeaterOutputKw, double ColdHours, double UndeliveredKwh);
+    double SolarUsedKwh, double CarriedKwh, double PeakKw, double DesignKw, double DesignC, double? HeaterOutputKw, double ColdHours, double UndeliveredKwh, bool FromNormals);
 
 /// <summary>What the model reckons against what was billed.</summary>
 [Name("BackCheck")]
@@ -172,7 +172,7 @@ public sealed partial class HouseView(Register register, Item<HouseFacts> item)
         var heat = HeatBalance.Season(option, year);
         var design = year.TempC.Order().ElementAt((int)(0.01 * year.Hours));
         var (l, parts) = (heat.Losses, heat.Losses.PartsKwh);
-        return new(heat.DemandKwh, heat.TotalKwh, heat.TotalKwh / option.Efficiency, SeasonCalendar.Name(year.Season), parts[0], parts[1], parts[2], parts[3], parts[4], l.PurgeKwh, l.SunUsedKwh, l.CarriedKwh,
-            heat.PeakKw, HeatBalance.DesignKw(option, design, everythingInPlace: true), design, double.IsInfinity(option.OutputW) ? null : option.OutputW / 1000, heat.ColdHours, heat.UndeliveredKwh);
+        return new(heat.DemandKwh, heat.TotalKwh, heat.TotalKwh / option.Efficiency, NormalsMark.Season(year), parts[0], parts[1], parts[2], parts[3], parts[4], l.PurgeKwh, l.SunUsedKwh, l.CarriedKwh,
+            heat.PeakKw, HeatBalance.DesignKw(option, design, everythingInPlace: true), design, double.IsInfinity(option.OutputW) ? null : option.OutputW / 1000, heat.ColdHours, heat.UndeliveredKwh, year.FromNormals);
     }
 }

@@ -251,6 +251,6 @@ internal static class NewHouse
         }
 
         var demand = HeatBalance.Season(OptionModels.AsItStands(model), winter).TotalKwh;
-        return new(fuel, SeasonCalendar.Name(winter.Season), demand / model.Heaters[0].Efficiency, told, model.DefaultsUsed.Select(d => new DefaultView(d.Field, d.Title, d.Value, d.Unit, d.Source)));
+        return new(fuel, NormalsMark.Season(winter).TrimEnd(','), demand / model.Heaters[0].Efficiency, told, model.DefaultsUsed.Select(d => new DefaultView(d.Field, d.Title, d.Value, d.Unit, d.Source)));
     }
 }

@@ -37,6 +37,7 @@ public sealed partial class Register
     private readonly Lazy<Dictionary<string, Item<OptionSetFacts>>> optionSets;
     private readonly Lazy<Catalogue> catalogue;
     private readonly System.Collections.Concurrent.ConcurrentDictionary<string, StationWinters> winters = new();
+    private readonly Lazy<IReadOnlyDictionary<string, StationWinters>> laid;
 
     /// <summary>Opens the co-op chosen, or the viewer's first.</summary>
     /// <param name="coops">Co-ops.</param>
@@ -63,6 +64,7 @@ public sealed partial class Register
         quotes = Kind<QuoteFacts>(ItemKind.Quote);
         (prices, sets) = (Kind<PriceSeriesFacts>(ItemKind.PriceSeries), Kind<ScenarioSetFacts>(ItemKind.ScenarioSet));
         catalogue = new(() => Catalogue.BuiltIn.With(items.All<CatalogueFacts>(Viewer, Coop.Id, ItemKind.CatalogueEntry).Select(e => e.Facts)));
+        laid = new(() => NormalsStations.Laid(Stations.ToDictionary(s => s.Key, s => s.Value.Facts.IsNormalsOnly() ? Reader.Winters(Viewer, s.Value.Facts) : Winters(s.Key)!), SetFacts.WinterPool));
         newest = new(() => studies.All(Viewer, Coop.Id).FirstOrDefault(s => s.State == "done"));
         runsAgain = new(() => again.Newest(Viewer, Coop.Id));
         newestResult = new(() => Newest is { } s ? jobs.Result(Viewer, s.Id) : null);
@@ -187,10 +189,10 @@ public sealed partial class Register
     /// <returns>Fuel.</returns>
     public FuelKind Fuel(HouseFacts house) => house.Heaters.Count > 0 ? house.Heaters[0].Fuel : house.Supplies.Count > 0 && Groups.TryGetValue(house.Supplies[0].SupplyGroupId, out var g) ? g.Facts.Fuel : FuelKind.Propane;
 
-    /// <summary>Winters of a station.</summary>
+    /// <summary>Winters of a station, recorded or made from its monthly normals.</summary>
     /// <param name="stationId">Station.</param>
     /// <returns>Winters; null where there is no such station.</returns>
-    public StationWinters? Winters(string? stationId) => stationId is not null && Stations.TryGetValue(stationId, out var s) ? winters.GetOrAdd(stationId, _ => Reader.Winters(Viewer, s.Facts)) : null;
+    public StationWinters? Winters(string? stationId) => stationId is not null && Stations.TryGetValue(stationId, out var s) ? winters.GetOrAdd(stationId, _ => s.Facts.IsNormalsOnly() ? laid.Value[stationId] : Reader.Winters(Viewer, s.Facts)) : null;
 
     /// <summary>The middling winter of a house's station.</summary>
     /// <param name="house">House.</param>

@@ -27,18 +27,23 @@ public sealed partial class Register
     /// <param name="record">The record.</param>
     /// <returns>The fit.</returns>
     public GroupFit Fit(string groupId, FuelRecordFacts? record) =>
-        Calibrations.Of(Groups[groupId].Facts, record, Behind(groupId), WintersOf(groupId), FitSpreads.Of(Catalogue), Heating);
+        Calibrations.Of(Groups[groupId].Facts, record, Behind(groupId), WintersOf(groupId), FitSpreads.Of(Catalogue), Heating, OnNormals(groupId));
 
     /// <summary>The houses behind a tank or meter that can be reckoned.</summary>
     /// <param name="groupId">Tank or meter.</param>
     /// <returns>Houses.</returns>
     public IReadOnlyList<BehindTank> Behind(string groupId) => BehindTank.Of(groupId, Houses.Values.Select(h => KeyValuePair.Create(h.Id, h.Facts)), (id, _) => Model(Houses[id]).Model);
 
-    /// <summary>The winters that a tank or meter's houses met.</summary>
+    /// <summary>The winters that a tank or meter's houses met, as they were recorded: none made from normals, for bills go by exact days.</summary>
     /// <param name="groupId">Tank or meter.</param>
     /// <returns>By season year.</returns>
     public IReadOnlyDictionary<int, WeatherYear> WintersOf(string groupId) =>
-        Farms.TryGetValue(Groups[groupId].Facts.FarmId, out var farm) && Winters(farm.Facts.WeatherStationId) is { } winters ? winters.Years : new Dictionary<int, WeatherYear>();
+        Farms.TryGetValue(Groups[groupId].Facts.FarmId, out var farm) && Winters(farm.Facts.WeatherStationId) is { } winters ? winters.Recorded : new Dictionary<int, WeatherYear>();
+
+    /// <summary>Whether the station of a tank or meter's farm is known by monthly normals only.</summary>
+    /// <param name="groupId">Tank or meter.</param>
+    /// <returns>True where no exact day of it is known.</returns>
+    public bool OnNormals(string groupId) => Farms.TryGetValue(Groups[groupId].Facts.FarmId, out var farm) && Winters(farm.Facts.WeatherStationId)?.Facts.IsNormalsOnly() == true;
 
     /// <summary>The tank or meter whose record speaks for a house: of several the one that gives most of its heat.</summary>
     /// <param name="house">House.</param>

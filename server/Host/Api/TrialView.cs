@@ -208,7 +208,7 @@ public sealed class TrialView(Register register, Item<TrialFacts> item)
     internal static TrialReport Report(Register register, TrialFacts trial, double[]? readings)
     {
         var set = register.SetFacts;
-        return TrialAnalysis.Of(trial, TrialReadings.Unpack(readings ?? []), register.Winters(trial.WeatherStationId)?.Years ?? new Dictionary<int, WeatherYear>(), register.Catalogue, set.Heat());
+        return TrialAnalysis.Of(trial, TrialReadings.Unpack(readings ?? []), register.Winters(trial.WeatherStationId)?.Recorded ?? new Dictionary<int, WeatherYear>(), register.Catalogue, set.Heat());
     }
 }
 

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Http.Features;
 namespace FarmPortfolio.Host.Api;
 
 /// <summary>
-/// Takes a large file by POST to /uploads/weather, /uploads/prices or /uploads/farms: its bytes as application/octet-stream, its name in the query, streamed to disk. What it is then imported as
+/// Takes a large file by POST to /uploads/weather, /uploads/normals, /uploads/prices or /uploads/farms: its bytes as application/octet-stream, its name in the query, streamed to disk. What it is then imported as
 /// goes by the API, which names it by the identifier answered here. The content type keeps a foreign page from sending one without the browser asking first.
 /// </summary>
 public static class UploadEndpoint
@@ -30,9 +30,9 @@ public static class UploadEndpoint
             return;
         }
 
-        if (kind is not ("weather" or "prices" or "farms"))
+        if (kind is not ("weather" or "normals" or "prices" or "farms"))
         {
-            await Refuse(http, StatusCodes.Status404NotFound, new("UNKNOWN_KIND", null, $"There is no import of \"{kind}\".", "Send weather, prices or farms.", name));
+            await Refuse(http, StatusCodes.Status404NotFound, new("UNKNOWN_KIND", null, $"There is no import of \"{kind}\".", "Send weather, normals, prices or farms.", name));
             return;
         }
 
@@ -88,6 +88,7 @@ public static class UploadEndpoint
         var (rows, faults) = kind switch
         {
             "weather" => Told(WeatherFile.Read(text)),
+            "normals" => Told(MonthlyNormals.Read(text)),
             "prices" => Told(MonthlyPrices.Read(text)),
             _ => Told(HouseSheet.Read(text, register.Catalogue)),
         };

@@ -25,7 +25,7 @@ public sealed partial class StationView
     private IReadOnlyList<WeatherYear> Recorded => [.. (register.Winters(item.Id)?.Years.Values ?? []).Where(y => !y.FromNormals).OrderBy(y => y.Season)];
 
     /// <summary>Whether only monthly normals are known, so that no winter of it was recorded.</summary>
-    public bool NormalsOnly => item.Facts.MonthlyMeanC is not null && item.Facts.Seasons.Count == 0;
+    public bool NormalsOnly => item.Facts.IsNormalsOnly();
 
     /// <summary>Trend of the winters; null below eight.</summary>
     public TrendView? Trend => Recorded is { Count: >= 8 } years && WinterTrend.Of(years) is var t ? new(10 * t.SenKPerYear, t.PValue, t.Seasons, t.SpreadSdK) : null;

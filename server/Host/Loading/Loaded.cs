@@ -10,11 +10,11 @@ namespace FarmPortfolio.Host.Loading;
 public sealed record Loaded<T>(T? Value, int Rows, IReadOnlyList<Fault> Faults)
     where T : class
 {
-    private static readonly HashSet<string> Notices = ["GAP", "SHORT", "OUT_OF_ORDER", "NOT_UTF8"];
+    private static readonly HashSet<string> Notices = ["GAP", "SHORT", "OUT_OF_ORDER", "NOT_UTF8", "DEGREE_DAYS_DIFFER"];
 
     /// <summary>What was taken for granted and what was passed over, in plain sentences; no faults.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
-    /// <summary>Whether a fault leaves something of the file out or in doubt. A gap, a short record, rows out of order and a garbled letter are said, but nothing of them is lost.</summary>
+    /// <summary>Whether a fault leaves something of the file out or in doubt. A gap, a short record, rows out of order, a garbled letter and degree days that are only looked at are said, but nothing of them is lost.</summary>
     public bool LeavesOut => Faults.Any(f => !Notices.Contains(f.Code));
 }

@@ -25,9 +25,11 @@ public static partial class WeatherFile
         var (layout, head) = Layout(text);
         if (layout is null)
         {
-            faults.Add(text.Refusal ?? new(
+            faults.Add(text.Refusal ?? (IsNormals(text)
+                ? new("NORMALS", null, "These are monthly normals, not days or hours.", "Bring them in as monthly normals of a station; daily or hourly records tell more.", text.File, 1, 1)
+                : new(
                 "NO_HEAD", null, "The first 64 kB hold no head with DATE, TMAX and TMIN, none with a time and a temperature, and no row of a weather station.",
-                "Give NOAA's daily CSV, its by-station or .dly layout, ISD-Lite, or an hourly CSV with a head: date, temperature (C).", text.File, 1, 1));
+                "Give NOAA's daily CSV, its by-station or .dly layout, ISD-Lite, or an hourly CSV with a head: date, temperature (C).", text.File, 1, 1)));
             return new(null, 0, faults.All);
         }
 
@@ -82,6 +84,8 @@ public static partial class WeatherFile
 
         return (null, 0);
     }
+
+    private static bool IsNormals(SourceText text) => text.Head.ToString().Split('\n').Any(l => MonthlyNormals.IsHead([.. l.Trim('\uFEFF', '\r', ' ').Split(',', ';', '\t').Select(c => c.Trim(' ', '"'))]));
 
     [GeneratedRegex(@"^[A-Z]{2}[A-Z0-9_-]{9}\d{6}[A-Z]{4}(?:[ \d-]{5}.{3})")]
     private static partial Regex DlyLine();

@@ -42,7 +42,7 @@ public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
             ContractsById = All<ContractFacts>(ItemKind.Contract),
             Options = All<OptionSetFacts>(ItemKind.OptionSet).Values.ToDictionary(o => o.HouseId, o => o.Options),
             Quotes = All<QuoteFacts>(ItemKind.Quote).Values.GroupBy(q => q.FarmId).ToDictionary(g => g.Key, g => (IReadOnlyList<QuoteFacts>)[.. g]),
-            Stations = All<WeatherStationFacts>(ItemKind.WeatherStation).ToDictionary(s => s.Key, s => Winters(viewer, s.Value)),
+            Stations = NormalsStations.Laid(All<WeatherStationFacts>(ItemKind.WeatherStation).ToDictionary(s => s.Key, s => Winters(viewer, s.Value)), set.WinterPool),
             Prices = PricesInUse(prices, set).ToDictionary(p => p.Key, p => prices[p.Value]),
             OwnSeries = All<ContractFacts>(ItemKind.Contract).Values.Select(c => c.PriceSeriesId).OfType<string>().Distinct().Where(prices.ContainsKey).ToDictionary(s => s, s => prices[s]),
         };
@@ -60,7 +60,7 @@ public sealed class PortfolioReader(StudyStore studies, BlobStore blobs)
             return own is not null && g.Any(s => s.Key == own) ? own : StarterRecords.Ids.GetValueOrDefault(g.Key) is { } starter && g.Any(s => s.Key == starter) ? starter : g.First().Key;
         });
 
-    /// <summary>The winters of a station that can be made hourly; a season with a gap too long is left out.</summary>
+    /// <summary>The winters of a station that can be made hourly; a season with a gap too long is left out. One of monthly normals has none: <see cref="NormalsStations"/> gives it some.</summary>
     /// <param name="viewer">Who asks.</param>
     /// <param name="station">Station.</param>
     /// <returns>Its winters.</returns>

@@ -3,6 +3,7 @@ using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Trials;
+using FarmPortfolio.Engine.Weather;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
 
@@ -37,7 +38,12 @@ public static class StudyReads
         read.UnionWith(groups);
         var used = houses.Values.Select(h => h.FarmId).ToHashSet(StringComparer.Ordinal);
         read.UnionWith(used);
-        read.UnionWith(farms.Where(f => used.Contains(f.Key)).Select(f => f.Value.WeatherStationId).OfType<string>());
+        var stations = All<WeatherStationFacts>(ItemKind.WeatherStation);
+        var taken = farms.Where(f => used.Contains(f.Key)).Select(f => f.Value.WeatherStationId).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        read.UnionWith(taken);
+
+        // a station of monthly normals takes what differs from winter to winter from all that have a record
+        read.UnionWith(stations.Where(s => !s.Value.IsNormalsOnly() && taken.Any(t => stations.TryGetValue(t, out var own) && own.IsNormalsOnly())).Select(s => s.Key));
         read.UnionWith(PortfolioReader.PricesInUse(All<PriceSeriesFacts>(ItemKind.PriceSeries), assumptions).Values);
         read.UnionWith(All<FuelRecordFacts>(ItemKind.FuelRecord).Where(r => groups.Contains(r.Value.SupplyGroupId)).Select(r => r.Key));
         var contracts = All<ContractFacts>(ItemKind.Contract).Where(c => c.Value.Standing == ContractStanding.InForce && groups.Contains(c.Value.SupplyGroupId)).ToDictionary();

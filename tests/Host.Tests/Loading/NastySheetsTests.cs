@@ -15,8 +15,9 @@ public class NastySheetsTests
     private const string Days = "DATE,TMAX (F),TMIN (F)\n";
     private const string Hours = "time,temperature (F)\n";
     private const string Months = "month,price\n";
+    private const string Normals = "month,mean temperature (F)\n";
 
-    public static IEnumerable<TheoryDataRow<string>> Kinds => new[] { "houses", "fuel", "notebook", "weather", "hourly", "prices" }.Select(k => new TheoryDataRow<string>(k));
+    public static IEnumerable<TheoryDataRow<string>> Kinds => new[] { "houses", "fuel", "notebook", "weather", "hourly", "normals", "prices" }.Select(k => new TheoryDataRow<string>(k));
 
     [Theory, MemberData(nameof(Kinds))]
     public void An_empty_file_and_a_head_alone_say_so_once(string kind)
@@ -75,6 +76,10 @@ public class NastySheetsTests
     [InlineData("weather", "2024-01-05,Infinity,20\n", "NOT_A_NUMBER", 2)]
     [InlineData("weather", "2024-01-05,\"30,5\",20\n", "NOT_A_NUMBER", 2)]
     [InlineData("hourly", "2024-01-05 08:00,-Infinity\n", "NOT_A_NUMBER", 2)]
+    [InlineData("normals", "January,\"30,5\"\n", "NOT_A_NUMBER", 2)]
+    [InlineData("normals", "January,NaN\n", "NOT_A_NUMBER", 2)]
+    [InlineData("normals", "January,30,5\n", "TOO_MANY_CELLS", 3)]
+    [InlineData("normals", "13,30.5\n", "NOT_A_MONTH", 1)]
     [InlineData("prices", "2024-01,Infinity\n", "NOT_A_NUMBER", 2)]
     [InlineData("prices", "2024-01,\"2,35\"\n", "NOT_A_NUMBER", 2)]
     [InlineData("prices", "2024-01,-2\n", "NOT_POSITIVE", 2)]
@@ -159,7 +164,7 @@ public class NastySheetsTests
 
     private static string Repeat(Func<int, string> row) => string.Concat(Enumerable.Range(0, 200_000).Select(row));
 
-    private static string HeadOf(string kind) => kind switch { "houses" => Houses, "fuel" => Tickets, "notebook" => Notes, "weather" => Days, "hourly" => Hours, _ => Months };
+    private static string HeadOf(string kind) => kind switch { "houses" => Houses, "fuel" => Tickets, "notebook" => Notes, "weather" => Days, "hourly" => Hours, "normals" => Normals, _ => Months };
 
     private static string RowsOf(string kind) => kind switch
     {
@@ -168,6 +173,7 @@ public class NastySheetsTests
         "notebook" => "A,2025-11-01,meter,1,60,30,idle\nA,2025-11-02,meter,2,60,30,idle\nB,2025-11-01,meter,1,60,30,idle\nB,2025-11-02,meter,3,60,30,in use\n",
         "weather" => "2024-01-05,40,30\n2024-01-06,41,30\n",
         "hourly" => string.Concat(Enumerable.Range(0, 24).Select(h => $"2024-01-05 {h:00}:00,40\n")),
+        "normals" => "Jan,19.4\nFeb,22.1\nMar,31.5\nApr,44.8\nMay,56.9\nJun,65.9\nJul,70.9\nAug,69.2\nSep,61.4\nOct,49.1\nNov,38.2\nDec,26.4\n",
         _ => string.Concat(Enumerable.Range(1, 12).SelectMany(m => new[] { $"2022-{m:00},2.5\n" })) + string.Concat(Enumerable.Range(1, 12).Select(m => $"2023-{m:00},2.6\n")),
     };
 
@@ -179,6 +185,7 @@ public class NastySheetsTests
             "houses" => Of(HouseSheet.Read(text, Catalogue.BuiltIn)),
             "fuel" => Of(FuelSheet.Read(text, FuelKind.Propane, SupplyKind.Tank)),
             "notebook" => Of(NotebookFile.Read(new StringReader(content), "nasty.csv")),
+            "normals" => Of(MonthlyNormals.Read(text)),
             "prices" => Of(MonthlyPrices.Read(text, null, FuelKind.Propane)),
             _ => Of(WeatherFile.Read(text)),
         };

@@ -28,7 +28,12 @@ export class NotTaken extends Error {
 }
 
 /** Sends a file; tells the share sent, 0 to 1; the signal stops it. */
-export function send(kind: 'weather' | 'prices' | 'farms', file: File, told: (share: number) => void, signal: AbortSignal): Promise<Sent> {
+export function send(
+  kind: 'weather' | 'normals' | 'prices' | 'farms',
+  file: File,
+  told: (share: number) => void,
+  signal: AbortSignal,
+): Promise<Sent> {
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
     request.open('POST', `/uploads/${kind}?file=${encodeURIComponent(file.name)}`);

@@ -4,7 +4,7 @@ using static System.Math;
 namespace FarmPortfolio.Engine.HeatDemand.Calibration;
 
 /// <summary>Says in plain words what a fit means, what to check first, and what would raise the grade.</summary>
-internal sealed class CalibrationWords(SupplyGroupFacts group, FuelRecordFacts? record, FuelUse use, int houses, int withoutWeather)
+internal sealed class CalibrationWords(SupplyGroupFacts group, FuelRecordFacts? record, FuelUse use, int houses, int withoutWeather, bool normalsOnly = false)
 {
     private const double Agrees = 0.10;
     private const double FarOff = 0.25;
@@ -19,9 +19,11 @@ internal sealed class CalibrationWords(SupplyGroupFacts group, FuelRecordFacts? 
         var verdict = houses == 0 ? "no house that can be reckoned hangs on this tank or meter"
             : record is null || record.Entries.Count == 0 ? "no deliveries and no bills yet"
             : !some ? "the lines do not make an interval yet: between two full fills, or two reads"
+            : normalsOnly ? "the station is known by its monthly normals only, so the weather of the days billed is not known and the bills cannot be held against it"
             : withoutWeather == use.Intervals.Count ? "the station's record does not reach the days billed"
             : $"{subject} need{s} no heat on the days billed";
-        var raise = some && withoutWeather == use.Intervals.Count ? "Bring in the station's weather for the days billed." : "Bring in the deliveries or bills of one heating season, from full fill to full fill or read to read.";
+        var raise = some && normalsOnly ? "Bring in a daily or hourly record of the station, or of one near by, that reaches over the days billed, and choose it for the farm."
+            : some && withoutWeather == use.Intervals.Count ? "Bring in the station's weather for the days billed." : "Bring in the deliveries or bills of one heating season, from full fill to full fill or read to read.";
         return new()
         {
             Use = use,

@@ -42,9 +42,11 @@ public static class Calibrations
     /// <param name="winters">Weather of their station by season year.</param>
     /// <param name="spreads">What is held before the bills; null = the defaults.</param>
     /// <param name="values">Heating values that tickets and bills are turned into kWh by; null = those in use where nothing is chosen.</param>
+    /// <param name="normalsOnly">Whether their station is known by monthly normals only, so that no exact day of it is known.</param>
     /// <returns>The fit.</returns>
     public static GroupFit Of(
-        SupplyGroupFacts group, FuelRecordFacts? record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, FitSpreads? spreads = null, HeatingValueSet? values = null)
+        SupplyGroupFacts group, FuelRecordFacts? record, IReadOnlyList<BehindTank> houses, IReadOnlyDictionary<int, WeatherYear> winters, FitSpreads? spreads = null, HeatingValueSet? values = null,
+        bool normalsOnly = false)
     {
         var held = spreads ?? new();
         var (gradeBSd, gradeCSd) = (held.GradeB, held.GradeC);
@@ -60,7 +62,7 @@ public static class Calibrations
 
         var met = intervals.Select(i => (Use: i, Modelled: fuel.Of(i.FromOn, i.ToOn))).Where(i => i.Modelled is not null).Select(i => (i.Use, Modelled: i.Modelled!.Value)).ToList();
         var told = GivenBase(group, met);
-        var words = new CalibrationWords(group, record, use, houses.Count, intervals.Count - met.Count);
+        var words = new CalibrationWords(group, record, use, houses.Count, intervals.Count - met.Count, normalsOnly);
         if (met.Count == 0 || houses.Count == 0 || met.Sum(i => i.Modelled) <= 0)
         {
             return words.Nothing(met.Count == 0 ? [] : [.. met.Select(i => new IntervalFit(i.Use, told * i.Use.Days, told * i.Use.Days, i.Use.Days, false))], intervals.Count > 0 ? gradeBSd : gradeCSd);

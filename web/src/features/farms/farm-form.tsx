@@ -9,7 +9,7 @@ import { typedNumber, useSave } from './save-hook.ts';
 type Farm = NonNullable<FarmQuery['farm']>;
 
 /** Name, place, station and money of a farm. */
-export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id: string; name: string }[]; close: () => void }) {
+export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id: string; markedName: string }[]; close: () => void }) {
   const [typed, set] = useState({
     name: farm.name,
     place: farm.place ?? '',
@@ -61,7 +61,7 @@ export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id
         label="weather station"
         value={typed.station}
         change={(v) => set({ ...typed, station: v })}
-        options={[['', 'not chosen yet'], ...stations.map((s) => [s.id, s.name] as const)]}
+        options={[['', 'not chosen yet'], ...stations.map((s) => [s.id, s.markedName] as const)]}
       />
       {field('sales', 'sales of a year, $', 'salesUsd')}
       {field('wage', 'wage for watching, $ an hour (empty: the study’s)', 'wageUsdPerHour')}

@@ -61,6 +61,7 @@ export function FarmPage() {
         {area(farm.floorAreaM2, units)} of floor;{' '}
         {farm.stationName ? `winters of ${farm.stationName}` : 'no weather station chosen yet, so nothing can be reckoned'}.
       </p>
+      {farm.normalsWords.length > 0 && <p className="caution">{farm.normalsWords.join(' ')}</p>}
       {editing === 'farm' ? (
         <FarmForm farm={farm} stations={data.coop.weatherStations} close={() => setEditing(null)} />
       ) : (

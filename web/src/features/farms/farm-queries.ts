@@ -9,6 +9,7 @@ export const Farm = graphql(`
       place
       stationId
       stationName
+      normalsWords
       floorAreaM2
       salesUsd
       wageUsdPerHour
@@ -66,6 +67,7 @@ export const Farm = graphql(`
       weatherStations {
         id
         name
+        markedName
       }
     }
   }

@@ -120,8 +120,8 @@ function Drawing({ house, option }: { house: SheetHouse; option: SheetOption | u
         narrow
       />
       <p className="small quiet">
-        To scale; {heatUnit(units)} of heat of the middling recorded winter {standing.seasonName} as the house stands, one winter without
-        its range.
+        To scale; {heatUnit(units)} of heat of the middling {standing.fromNormals ? 'winter' : 'recorded winter'} {standing.seasonName} as
+        the house stands, one winter without its range.
         {option && option.parts.length > 0 && ` With ${inSentence(say(option.title))} drawn in.`}
       </p>
     </div>

@@ -187,6 +187,13 @@ export function HousePage() {
           </button>
         </p>
       )}
+      {standing.fromNormals && (
+        <section>
+          <h2>Weather: monthly normals only</h2>
+          <p className="caution">{house.farm.normalsWords.join(' ')}</p>
+          <p>How large a heater must be is not said: no cold hour of this place was recorded. The peak above is one of a made winter.</p>
+        </section>
+      )}
       <HeaterSizing houseId={house.id} optionKey={key ?? undefined} units={units} />
       {house.supplyGroups.map((s) => (
         <BillsPart key={s.id} supplyId={s.id} />

@@ -26,6 +26,7 @@ export const House = graphql(`
         id
         name
         stationName
+        normalsWords
         supplyGroups {
           id
           name
@@ -164,5 +165,6 @@ export const House = graphql(`
     heaterOutputKw
     coldHours
     undeliveredKwh
+    fromNormals
   }
 `);

@@ -98,7 +98,7 @@ export function NewHousePage() {
                 change={put('stationId')}
                 name="stationId"
                 faults={faults}
-                options={[['', 'not chosen yet'], ...(data?.coop.weatherStations ?? []).map((s) => [s.id, s.name] as const)]}
+                options={[['', 'not chosen yet'], ...(data?.coop.weatherStations ?? []).map((s) => [s.id, s.markedName] as const)]}
               />
             </>
           )}

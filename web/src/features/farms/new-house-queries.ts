@@ -11,7 +11,7 @@ export const Choices = graphql(`
       }
       weatherStations {
         id
-        name
+        markedName
       }
     }
   }

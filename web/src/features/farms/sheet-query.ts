@@ -44,6 +44,7 @@ export const GrowerSheet = graphql(`
       }
       heat {
         seasonName
+        fromNormals
         roofKwh
         sideWallsKwh
         endWallsKwh

@@ -9,7 +9,7 @@ export interface Chosen {
 }
 
 interface Props {
-  kind: 'weather' | 'prices' | 'farms';
+  kind: 'weather' | 'normals' | 'prices' | 'farms';
   chosen: (file: Chosen) => void;
 }
 

@@ -14,6 +14,7 @@ import { NothingKept } from '../../components/forms/nothing-kept.tsx';
 import { KeptNext } from './kept-next.tsx';
 import { Findings } from '../../components/findings.tsx';
 import { type Chosen, FileChoice } from './file-choice.tsx';
+import { NormalsExample } from './normals-example.tsx';
 
 /** What a file looked at, or kept, answers. */
 graphql(`
@@ -35,6 +36,13 @@ graphql(`
 const ImportWeather = graphql(`
   mutation ImportWeather($input: ImportInput!) {
     importWeather(input: $input) {
+      ...Imported
+    }
+  }
+`);
+const ImportNormals = graphql(`
+  mutation ImportNormals($input: ImportInput!) {
+    importNormals(input: $input) {
       ...Imported
     }
   }
@@ -77,7 +85,7 @@ const HEIGHT = { least: -500, most: 6000, such: '310' };
 
 export function ImportPage() {
   const queries = useQueryClient();
-  const [kind, setKind] = useState<'farms' | 'weather' | 'prices'>('farms');
+  const [kind, setKind] = useState<'farms' | 'weather' | 'normals' | 'prices'>('farms');
   const [file, setFile] = useState<Chosen>({ name: PASTED, text: '' });
   const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal', market: 'RETAIL' });
   const [goodRowsOnly, setGood] = useState(false);
@@ -102,7 +110,9 @@ export function ImportPage() {
         ? { ...(await ask(ImportFarms, { input: input(checkOnly) })).importFarms, findings: null }
         : kind === 'weather'
           ? { ...(await ask(ImportWeather, { input: input(checkOnly) })).importWeather, findings: null }
-          : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
+          : kind === 'normals'
+            ? { ...(await ask(ImportNormals, { input: input(checkOnly) })).importNormals, findings: null }
+            : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
     onSuccess: (d) => (d.kept ? queries.invalidateQueries() : undefined),
   });
   const found = run.data;
@@ -120,7 +130,7 @@ export function ImportPage() {
   );
   return (
     <>
-      <h1>Bring in farms and houses, a real winter record or a price record.</h1>
+      <h1>Bring in farms and houses, a real winter record, monthly normals or a price record.</h1>
       <p className="lead">
         Nothing is kept before you say so. A wrong file shows what is wrong in it, line by line, and leaves everything as it was.
       </p>
@@ -139,6 +149,7 @@ export function ImportPage() {
             >
               <option value="farms">farms and houses (a row a house)</option>
               <option value="weather">daily weather (NOAA: CSV with a head, or by-station rows)</option>
+              <option value="normals">monthly normals of a station (where no daily or hourly record is to be had)</option>
               <option value="prices">monthly prices (month and price; EIA and BLS layouts)</option>
             </select>
           </label>
@@ -161,7 +172,7 @@ export function ImportPage() {
             </label>
           )}
           {kind !== 'farms' && text('name', 'name to keep it under')}
-          {kind === 'farms' ? null : kind === 'weather' ? (
+          {kind === 'farms' ? null : kind !== 'prices' ? (
             <>
               {text('latitude', 'latitude, degrees north')}
               {text('elevation', 'height, m')}
@@ -215,6 +226,7 @@ export function ImportPage() {
             .
           </p>
         )}
+        {kind === 'normals' && <NormalsExample />}
         <button
           className="filled"
           aria-describedby="import-lacks"

@@ -28,6 +28,7 @@ const Overview = graphql(`
       newestStudy {
         seasonNames
         houseCount
+        normalsOnly
         costUsdBySeason {
           p10
           p25
@@ -124,6 +125,7 @@ export function OverviewPage() {
         Heating the {study.houseCount === 1 ? 'one house' : counted(study.houseCount, 'house')} costs <b>{dollars(first.p50)}</b> in a
         middling season, and over <b>{dollars(first.p90)}</b> in one of ten.
       </h1>
+      {study.normalsOnly.length > 0 && <p className="caution">{study.normalsOnly.join(' ')}</p>}
       {order && (
         <p className="lead">
           A round that gives {dollars(order.grantUsd)} would save members <b>{dollars(order.savingUsd.p50)}</b> a season, the mean of the{' '}

@@ -48,6 +48,11 @@ export function StudyList({ studies }: { studies: readonly Study[] }) {
                 <td>
                   {s.state}
                   {s.failure ? `: ${s.failure}` : ''}
+                  {s.normalsOnly.map((w) => (
+                    <span key={w} className="second">
+                      {w}
+                    </span>
+                  ))}
                 </td>
                 <td className="n" data-name="houses">
                   {s.houseCount || ''}

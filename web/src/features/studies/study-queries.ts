@@ -20,6 +20,7 @@ export const Studies = graphql(`
         programVersion
         failure
         changedSince
+        normalsOnly
         canRunAgain
         newestRunAgain {
           id

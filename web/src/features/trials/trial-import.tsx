@@ -112,7 +112,7 @@ export function TrialImport({ coop }: { coop: EvidenceCoop }) {
           <select value={typed.station} onChange={(e) => set({ ...typed, station: e.target.value })}>
             {coop.weatherStations.map((s) => (
               <option key={s.id} value={s.id}>
-                {s.name}
+                {s.markedName}
               </option>
             ))}
           </select>

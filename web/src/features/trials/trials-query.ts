@@ -146,7 +146,7 @@ export const EvidencePageDocument = graphql(`
       }
       weatherStations {
         id
-        name
+        markedName
       }
       houses(first: 1) {
         items {

@@ -6,6 +6,7 @@ import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { WintersQuery } from '../../lib/graphql/generated/graphql.ts';
 import { FOOT_M, temperature, type UnitSystem } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
+import { NormalsPart } from './normals-part.tsx';
 import { SeverityChart } from './severity-chart.tsx';
 
 const Winters = graphql(`
@@ -21,7 +22,21 @@ const Winters = graphql(`
         note
         latitudeDeg
         elevationM
+        markedName
         normalsOnly
+        normalsWords
+        normals {
+          monthlyMeanC
+          dailySpanK
+          spanTold
+          degreeDaysK
+          departuresFrom
+          made {
+            season
+            name
+            degreeDaysK
+          }
+        }
         trend {
           senKPerDecade
           pValue
@@ -84,12 +99,14 @@ export function WintersPage() {
           degree days.
         </h1>
       ) : (
-        <h1>There is no weather record yet.</h1>
+        <h1>
+          {stations.some((s) => s.normalsOnly) ? 'Monthly normals stand in for a weather record.' : 'There is no weather record yet.'}
+        </h1>
       )}
       <p className="lead">
         Every future draws one recorded winter for all stations at once, for regions freeze together, and moves it by an offset:{' '}
         {offset(set?.offsetK ?? 0, units)} in the first season, {offset(10 * (set?.offsetTrendKPerYear ?? 0), units)} a decade.{' '}
-        <Link to="/assumptions">Change the offset</Link> or <Link to="/import">import a station's record</Link>.
+        <Link to="/assumptions">Change the offset</Link> or <Link to="/import">import a station&apos;s record or its monthly normals</Link>.
       </p>
       {stations.map((s) => (
         <StationPart key={s.id} station={s} units={units} />
@@ -126,13 +143,9 @@ function StationPart({ station: s, units }: { station: Station; units: UnitSyste
   if (s.severity.length === 0) {
     return (
       <section>
-        <h2>{s.name}</h2>
+        <h2>{s.markedName}</h2>
         <p className="caption">{place}</p>
-        <p>
-          {s.normalsOnly
-            ? 'Monthly normals only: no winter of it was recorded, so nothing can be said of hard and mild ones, and a study needs a record.'
-            : 'No season of its record can be used.'}
-        </p>
+        {s.normals ? <NormalsPart normals={s.normals} words={s.normalsWords} units={units} /> : <p>No season of its record can be used.</p>}
       </section>
     );
   }
