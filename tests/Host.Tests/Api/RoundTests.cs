@@ -1,20 +1,14 @@
 using System.Text.Json.Nodes;
-using FarmPortfolio.Host.Accounts;
-using FarmPortfolio.Host.Storage.Items;
-using Microsoft.Extensions.DependencyInjection;
 
 namespace FarmPortfolio.Host.Tests.Api;
 
 /// <summary>A round kept, decided, corrected and followed through the API, on the demo.</summary>
-public class RoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
+public class RoundTests(TemporaryHost host) : RoundCalls(host), IClassFixture<TemporaryHost>
 {
-    private const string Save = "mutation($input: SaveRoundInput!) { saveRound(input: $input) { roundId conflict faults { code field message } } }";
-    private static readonly object[] Voters = [new { name = "the chair", present = true, vote = "FOR", interests = Array.Empty<object>() }, new { name = "the treasurer", present = true, vote = "FOR", interests = Array.Empty<object>() }];
-
     [Fact]
     public async Task A_round_is_kept_compared_decided_corrected_and_its_money_followed()
     {
-        await host.StudyDone();
+        await Host.StudyDone();
         var request = Guid.NewGuid().ToString();
         var id = (string)(await Saved(new { requestId = request, name = "Trial round", rules = new { budgetUsd = 9000, reserveShare = 0.1 } }))["roundId"]!;
         Assert.Equal(id, (string)(await Saved(new { requestId = request, name = "Trial round", rules = new { budgetUsd = 9000, reserveShare = 0.1 } }))["roundId"]!);
@@ -63,7 +57,7 @@ public class RoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     [Fact]
     public async Task A_round_is_decided_once_and_no_member_counts_twice()
     {
-        await host.StudyDone();
+        await Host.StudyDone();
         Assert.Equal("DOUBLED", Code(await Saved(new { requestId = Guid.NewGuid().ToString(), name = "Twice", committee = new[] { Voters[0], new { name = " The  Chair", present = true, vote = "FOR", interests = Array.Empty<object>() } }, quorum = 2 })));
         var id = (string)(await Saved(new { requestId = Guid.NewGuid().ToString(), name = "Once", rules = new { budgetUsd = 9000 }, committee = Voters, quorum = 2 }))["roundId"]!;
         Assert.Empty((await Closed(id, 1))["faults"]!.AsArray());
@@ -81,58 +75,9 @@ public class RoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Equal(code, Code(await Saved(new { requestId = Guid.NewGuid().ToString(), name = string.Concat(Enumerable.Repeat(part, times)) })));
 
     [Fact]
-    public async Task Money_given_on_comes_back_neither_by_the_award_nor_by_undo()
-    {
-        await host.StudyDone();
-        var id = (string)(await Saved(new { requestId = Guid.NewGuid().ToString(), name = "Given on", rules = new { budgetUsd = 9000 }, committee = Voters, quorum = 2 }))["roundId"]!;
-        Assert.Empty((await Closed(id, 1))["faults"]!.AsArray());
-        const string SaveAward = "mutation($input: SaveAwardInput!) { saveAward(input: $input) { changeId faults { code field message } } }";
-        async Task<JsonNode> Followed(string award, string? on) => (await Data(SaveAward, new { input = new { id = award, expectedRevision = (int)(await Data("query($id: ID!) { award(id: $id) { revision } }", new { id = award }))["award"]!["revision"]!, requestId = Guid.NewGuid().ToString(), milestones = Array.Empty<object>(), paidUsd = 0, returnedOn = on, returnedReason = on is null ? null : "gave up" } }))["saveAward"]!;
-        var awards = (await Round(id, "awards { id awardedOn }"))["awards"]!.AsArray().Select(a => ((string)a!["id"]!, (string)a["awardedOn"]!)).ToList();
-        var change = string.Empty;
-        foreach (var (award, on) in awards)
-        {
-            change = (string)(await Followed(award, on))["changeId"]!;
-        }
-
-        Assert.NotNull((await Data("mutation($id: ID!, $q: ID!) { fundNext(roundId: $id, requestId: $q) { changeId } }", new { id, q = Guid.NewGuid().ToString() }))["fundNext"]!["changeId"]);
-        Assert.Equal("DECIDED", Code((await Data("mutation($c: ID!, $q: ID!) { undo(changeId: $c, requestId: $q) { changeId faults { code message } } }", new { c = change, q = Guid.NewGuid().ToString() }))["undo"]!));
-        var refused = 0;
-        foreach (var (award, _) in awards)
-        {
-            refused += (await Followed(award, null))["faults"]!.AsArray().Any(f => (string)f!["code"]! == "MONEY_GONE") ? 1 : 0;
-        }
-
-        var after = await Round(id, "awards { grantCapUsd state } plan { availableUsd }");
-        Assert.True(refused > 0, "all money came back though some of it was given on");
-        Assert.True(after["awards"]!.AsArray().Where(a => (string)a!["state"]! != "returned").Sum(a => (double)a!["grantCapUsd"]!) <= (double)after["plan"]!["availableUsd"]!);
-    }
-
-    [Fact]
-    public async Task An_interest_in_a_farm_is_one_in_those_related_to_it()
-    {
-        await host.StudyDone();
-        var items = host.Services.GetRequiredService<ItemStore>();
-        var funded = (await Round("fo_demo2", "plan { rows { funded houseId } }"))["plan"]!["rows"]!.AsArray().First(r => (bool)r!["funded"]!)!;
-        var house = items.Find<FarmPortfolio.Engine.Farms.HouseFacts>(Viewer.Local, ItemKind.House, (string)funded["houseId"]!)!;
-        var farms = items.All<FarmPortfolio.Engine.Farms.FarmFacts>(Viewer.Local, house.CoopId, ItemKind.Farm);
-        var (own, kin) = (farms.Single(f => f.Id == house.Facts.FarmId), farms.First(f => f.Id != house.Facts.FarmId));
-        var owned = items.Save(Viewer.Local, house.CoopId, "one owner", Guid.NewGuid().ToString(), [.. new[] { own, kin }.Select(f => new ItemToSave(ItemKind.Farm, f.Id, f.Revision, f.Facts with { RelatedKey = "one owner" }, f.Remarks))]);
-        Assert.Empty(owned.Faults);
-        var committee = Voters.Append(new { name = "the kin", present = true, vote = "FOR", interests = new[] { new { farmId = kin.Id, relation = "owner" } } });
-        var id = (string)(await Saved(new { requestId = Guid.NewGuid().ToString(), name = "Related", committee, quorum = 2 }))["roundId"]!;
-        var rows = (await Round(id, "plan { rows { houseId ballot { voters recused } } }"))["plan"]!["rows"]!.AsArray();
-        var ballot = rows.First(r => (string)r!["houseId"]! == house.Id)!["ballot"]!;
-        Assert.Equal((2, "the kin"), ((int)ballot["voters"]!, (string)ballot["recused"]![0]!));
-
-        // the other tests of this host decide on the study as it is
-        Assert.Empty(items.Undo(Viewer.Local, owned.ChangeId!, Guid.NewGuid().ToString()).Faults);
-    }
-
-    [Fact]
     public async Task Two_rounds_side_by_side_tell_rules_and_grants_that_differ()
     {
-        await host.StudyDone();
+        await Host.StudyDone();
         var id = (string)(await Saved(new { requestId = Guid.NewGuid().ToString(), name = "By heat", rules = new { merit = "ENERGY", budgetUsd = 50000 } }))["roundId"]!;
         var compared = (await Data("query($l: ID!, $r: ID!) { roundComparison(left: $l, right: $r) { rules { title left right } grants { name leftUsd rightUsd } sameGrants } }", new { l = "fo_demo2", r = id }))["roundComparison"]!;
         Assert.Contains(compared["rules"]!.AsArray(), d => (string)d!["left"]! == "NetSaving" && (string)d["right"]! == "Energy");
@@ -153,20 +98,4 @@ public class RoundTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     private static string Storage_Sha(string text) => FarmPortfolio.Host.Storage.Items.CanonicalJson.Sha256(text);
-
-    private static string Code(JsonNode answer) => (string)Assert.Single(answer["faults"]!.AsArray())!["code"]!;
-
-    private async Task<JsonNode> Saved(object input) => (await Data(Save, new { input }))["saveRound"]!;
-
-    private async Task<JsonNode> Closed(string id, int revision) =>
-        (await Data("mutation($id: ID!, $r: Int!, $q: ID!) { closeRound(id: $id, expectedRevision: $r, requestId: $q) { conflict faults { code message } } }", new { id, r = revision, q = Guid.NewGuid().ToString() }))["closeRound"]!;
-
-    private async Task<JsonNode> Round(string id, string fields) => (await Data($"query($id: ID!) {{ fundingRound(id: $id) {{ {fields} }} }}", new { id }))["fundingRound"]!;
-
-    private async Task<JsonNode> Data(string query, object? variables = null)
-    {
-        var answer = await host.Ask(query, variables);
-        Assert.True(answer["errors"] is null, answer["errors"]?.ToJsonString());
-        return answer["data"]!;
-    }
 }
