@@ -13,6 +13,13 @@ export const Farm = graphql(`
       salesUsd
       wageUsdPerHour
       electricityUsdPerKwh
+      relatedKey
+      relatedFarms {
+        id
+        name
+      }
+      memberSinceOn
+      groups
       houses {
         id
         name
@@ -67,6 +74,8 @@ export const Farm = graphql(`
         id
         name
       }
+      relatedKeys
+      groupsInUse
     }
   }
 `);
