@@ -123,7 +123,7 @@ public sealed partial class Mutation
         plan.Add(loaded.Value?.All ?? []);
         List<Fault> faults = [.. loaded.Faults, .. plan.Faults];
         int Of(string kind) => plan.Items.Count(i => i.Kind == kind);
-        var words = loaded.Value is null ? "Nothing could be read." : $"{Of(ItemKind.Farm)} new {(Of(ItemKind.Farm) == 1 ? "farm" : "farms")}, {Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house" : "houses")}, {Of(ItemKind.SupplyGroup)} {(Of(ItemKind.SupplyGroup) == 1 ? "tank or meter" : "tanks and meters")}.";
+        var words = loaded.Value is null ? "Nothing could be read." : $"{Of(ItemKind.Farm)} new {(Of(ItemKind.Farm) == 1 ? "farm" : "farms")}, {Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house" : "houses")}, {Of(ItemKind.SupplyGroup)} {(Of(ItemKind.SupplyGroup) == 1 ? "tank or meter" : "tanks and meters")}{(Of(ItemKind.FuelRecord) == 0 ? string.Empty : $", a winter's fuel for {Of(ItemKind.FuelRecord)}")}.";
         if (plan.Items.Count == 0 || input.CheckOnly != false || (faults.Any(f => f.Code != "UNKNOWN_COLUMN") && input.GoodRowsOnly != true))
         {
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { CanImport = plan.Items.Count > 0 };
