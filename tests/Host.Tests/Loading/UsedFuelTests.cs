@@ -27,7 +27,7 @@ public class UsedFuelTests
 
     [Theory]
     [InlineData("used last winter (gal)")]
-    [InlineData("Fuel used, gal")]
+    [InlineData("\"Fuel used, gal\"")]
     [InlineData("used_last_winter [Gallons]")]
     public void The_head_tells_the_unit(string head) => Assert.Equal((1250, "gal"), Used($"{Head},{head}\nAlder,h1,30,96,propane,,1250\n"));
 
