@@ -53,6 +53,9 @@ public sealed record GroupShare(string Name, double MinimumShare, double? CostSh
 /// <summary>The rules of a round. Money in US dollars, shares 0 to 1.</summary>
 public sealed record FundingRules
 {
+    /// <summary>Most letters in the name of a group, so that every farm can claim it.</summary>
+    public const int LongestGroup = 100;
+
     private const int LongestWords = 500;
 
     /// <summary>Money of the round.</summary>
@@ -161,6 +164,11 @@ public sealed record FundingRules
             faults.Add(new("DOUBLED", "groups", doubled.Key.Length == 0 ? "A group has no name." : $"The group \"{doubled.Key}\" stands twice.", "Name each group once, by the word that farms claim it with."));
         }
 
+        if (Groups.FirstOrDefault(g => g.Name.Length > LongestGroup) is { } wordy)
+        {
+            faults.Add(new("TOO_LONG", "groups", $"The group \"{wordy.Name[..20]}...\" has {wordy.Name.Length:#,0} letters.", $"Name it with at most {LongestGroup}: farms claim it with the same words."));
+        }
+
         if (Tests.Any(string.IsNullOrWhiteSpace))
         {
             faults.Add(new("EMPTY", "tests", "A test has no words.", "Say what the applicant must show, or leave the line out."));
@@ -171,9 +179,9 @@ public sealed record FundingRules
             faults.Add(new("REASON_NEEDED", "pinned", "A pin, an exclusion or a set amount has no reason.", "Say why: the memo of the round lists it."));
         }
 
-        if (Pinned.Concat(Excluded).Select(p => p.Reason).Concat(Amounts.Select(a => a.Reason)).Concat(Tests).Concat(Groups.Select(g => g.Name)).FirstOrDefault(t => t.Length > LongestWords) is { } words)
+        if (Pinned.Concat(Excluded).Select(p => p.Reason).Concat(Amounts.Select(a => a.Reason)).Concat(Tests).FirstOrDefault(t => t.Length > LongestWords) is { } words)
         {
-            faults.Add(new("TOO_LONG", "rules", $"\"{words[..20]}...\" has {words.Length:#,0} letters.", $"Give a reason, a test or a group at most {LongestWords}: the memo prints it."));
+            faults.Add(new("TOO_LONG", "rules", $"\"{words[..20]}...\" has {words.Length:#,0} letters.", $"Give a reason or a test at most {LongestWords}: the memo prints it."));
         }
 
         foreach (var a in Amounts)

@@ -7,8 +7,8 @@ using GraphQL;
 
 namespace FarmPortfolio.Host.Api;
 
-/// <summary>A farm to save; facts the form does not show stay as they are.</summary>
-public sealed record SaveFarmInput([property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, string Name, string? Place, [property: Id] string? StationId, double? SalesUsd, double? WageUsdPerHour, double? ElectricityUsdPerKwh);
+/// <summary>A farm to save; facts the form does not show stay as they are, and so does the membership where it is left out.</summary>
+public sealed record SaveFarmInput([property: Id] string? Id, int? ExpectedRevision, [property: Id] string RequestId, string Name, string? Place, [property: Id] string? StationId, double? SalesUsd, double? WageUsdPerHour, double? ElectricityUsdPerKwh, MembershipInput? Membership);
 
 /// <summary>What came of saving a farm.</summary>
 public sealed record SaveFarmPayload([property: Id] string? FarmId, [property: Id] string? ChangeId, bool Conflict, IEnumerable<FaultView> Faults);
@@ -34,12 +34,19 @@ public sealed partial class Mutation
         Range("salesUsd", input.SalesUsd, 0, 1e9);
         Range("wageUsdPerHour", input.WageUsdPerHour, 0, 500);
         Range("electricityUsdPerKwh", input.ElectricityUsdPerKwh, 0, 5);
+        var facts = known?.Facts ?? new();
+        if (input.Membership is { } membership)
+        {
+            (facts, var wrong) = membership.On(register, facts, input.Id);
+            faults.AddRange(wrong);
+        }
+
         if (faults.Count > 0)
         {
             return new(null, null, false, faults.Select(FaultView.Of));
         }
 
-        var facts = (known?.Facts ?? new()) with
+        facts = facts with
         {
             WeatherStationId = input.StationId,
             SalesCents = input.SalesUsd is { } usd ? (long)Math.Round(usd * 100) : null,
@@ -116,7 +123,7 @@ public sealed partial class Mutation
         plan.Add(loaded.Value?.All ?? []);
         List<Fault> faults = [.. loaded.Faults, .. plan.Faults];
         int Of(string kind) => plan.Items.Count(i => i.Kind == kind);
-        var words = loaded.Value is null ? "Nothing could be read." : $"{Of(ItemKind.Farm)} new {(Of(ItemKind.Farm) == 1 ? "farm" : "farms")}, {Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house" : "houses")}, {Of(ItemKind.SupplyGroup)} {(Of(ItemKind.SupplyGroup) == 1 ? "tank or meter" : "tanks and meters")}.";
+        var words = loaded.Value is null ? "Nothing could be read." : $"{Of(ItemKind.Farm)} new {(Of(ItemKind.Farm) == 1 ? "farm" : "farms")}, {Of(ItemKind.House)} {(Of(ItemKind.House) == 1 ? "house" : "houses")}, {Of(ItemKind.SupplyGroup)} {(Of(ItemKind.SupplyGroup) == 1 ? "tank or meter" : "tanks and meters")}{(Of(ItemKind.FuelRecord) == 0 ? string.Empty : $", a winter's fuel for {Of(ItemKind.FuelRecord)}")}.";
         if (plan.Items.Count == 0 || input.CheckOnly != false || (faults.Any(f => f.Code != "UNKNOWN_COLUMN") && input.GoodRowsOnly != true))
         {
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { CanImport = plan.Items.Count > 0 };

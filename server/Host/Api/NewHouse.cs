@@ -158,7 +158,7 @@ internal static class NewHouse
     }
 
     /// <summary>What a co-op has, for joining.</summary>
-    public static KnownFarms Known(Register register) => new(register.Farms.Values, register.Houses.Values, register.Groups.Values, register.Stations.Values);
+    public static KnownFarms Known(Register register) => new(register.Farms.Values, register.Houses.Values, register.Groups.Values, register.Stations.Values, register.Records.Values.Select(r => r.Facts.SupplyGroupId));
 
     private static string? Field(string? field) => field switch { "farm" => "farmName", "house" => "name", "tank or meter" => "supply", "weather station" => "stationId", _ => field };
 
@@ -235,8 +235,7 @@ internal static class NewHouse
             return null;
         }
 
-        var season = register.SetFacts.FirstSeason - 1;
-        items.Add(new(ItemKind.FuelRecord, null, null, new FuelRecordFacts { SupplyGroupId = groupId, Entries = [new(FuelEntryKind.Total, new(season, 7, 1), new(season + 1, 6, 30), used, unit, used * kwh)] }, new("last winter")));
+        items.Add(UsedFuel.Record(groupId, register.SetFacts.FirstSeason - 1, isLast: true, used, unit, kwh));
         return used * kwh;
     }
 

@@ -13,7 +13,9 @@ namespace FarmPortfolio.Host.Loading;
 /// <param name="Houses">Houses.</param>
 /// <param name="Groups">Tanks and meters.</param>
 /// <param name="Stations">Weather stations.</param>
-public sealed record KnownFarms(IEnumerable<Item<FarmFacts>> Farms, IEnumerable<Item<HouseFacts>> Houses, IEnumerable<Item<SupplyGroupFacts>> Groups, IEnumerable<Item<Engine.Weather.WeatherStationFacts>> Stations);
+/// <param name="Recorded">Tanks and meters that have a fuel record.</param>
+public sealed record KnownFarms(
+    IEnumerable<Item<FarmFacts>> Farms, IEnumerable<Item<HouseFacts>> Houses, IEnumerable<Item<SupplyGroupFacts>> Groups, IEnumerable<Item<Engine.Weather.WeatherStationFacts>> Stations, IEnumerable<string> Recorded);
 
 /// <summary>Turns rows of a houses' sheet into items that can be saved as one change: rows join on farm and house names, a name that is nearly another's is asked about.</summary>
 /// <param name="known">What is there.</param>
@@ -25,6 +27,7 @@ public sealed class FarmsPlan(KnownFarms known, Catalogue catalogue, Ids ids, in
 {
     private readonly List<Fault> faults = [];
     private readonly List<ItemToSave> items = [];
+    private readonly UsedFuel used = new(known, firstSeason, file);
     private readonly Dictionary<string, (string Id, string Name)> farms = known.Farms.ToDictionary(f => Names.Key(f.Remarks.Name ?? f.Id), f => (f.Id, f.Remarks.Name ?? f.Id));
     private readonly HashSet<(string FarmId, string House)> houses = [.. known.Houses.Select(h => (h.Facts.FarmId, Names.Key(h.Remarks.Name ?? h.Id)))];
     private readonly Dictionary<string, List<(string Id, string Key, SupplyGroupFacts Facts)>> groups = known.Groups.GroupBy(g => g.Facts.FarmId)
@@ -48,6 +51,10 @@ public sealed class FarmsPlan(KnownFarms known, Catalogue catalogue, Ids ids, in
                 House(row, farm.Id, farm.Name);
             }
         }
+
+        var (records, absurd) = used.Records(items);
+        items.AddRange(records);
+        faults.AddRange(absurd);
     }
 
     private (string Id, string Name)? Farm(HouseRow row)
@@ -118,10 +125,18 @@ public sealed class FarmsPlan(KnownFarms known, Catalogue catalogue, Ids ids, in
             return;
         }
 
+        if (used.Take(row, supply.Id, supply.Fuel, Today) is { } unusable)
+        {
+            faults.Add(unusable);
+            return;
+        }
+
         var id = ids.New("h");
         items.Add(new(ItemKind.House, id, null, facts, new(row.House), file, row.Line));
         items.Add(new(ItemKind.OptionSet, ids.New("os"), null, new OptionSetFacts { HouseId = id, Options = UsualOptions.For(model) }, new(), file, row.Line));
     }
+
+    private DateOnly Today => DateOnly.ParseExact(ids.Now()[..10], "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
     private (string Id, FuelKind Fuel)? Supply(HouseRow row, string farmId)
     {

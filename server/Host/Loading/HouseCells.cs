@@ -82,11 +82,12 @@ internal sealed class HouseCells
     /// <summary>Asks for the units that are told nowhere; false where one is missing.</summary>
     public bool AskUnits(int line, FaultList faults)
     {
-        var lacking = at.Keys.Where(c => HouseColumns.Units(c).Count > 0 && !units.ContainsKey(c) && si is null).ToList();
+        var lacking = at.Keys.Where(c => HouseColumns.Units(c).Count > 0 && !units.ContainsKey(c) && (c == HouseColumn.Used ? !at.ContainsKey(HouseColumn.UsedUnit) : si is null)).ToList();
         foreach (var column in lacking)
         {
             var name = HouseColumns.Names[column][0];
-            faults.Add("UNIT_NOT_TOLD", name, $"The unit of \"{name}\" is told nowhere.", $"Write it in the head, such as \"{name} ({HouseColumns.Usual(column, false)})\", or say whether the sheet is in US customary units or SI.", line, ColumnOf(column));
+            var otherwise = column == HouseColumn.Used ? "or in a column \"unit used\" row by row" : "or say whether the sheet is in US customary units or SI";
+            faults.Add("UNIT_NOT_TOLD", name, $"The unit of \"{name}\" is told nowhere.", $"Write it in the head, such as \"{name} ({HouseColumns.Usual(column, false)})\", {otherwise}.", line, ColumnOf(column));
         }
 
         return lacking.Count == 0;
@@ -219,6 +220,7 @@ internal sealed class HouseCells
             AirChangesPerHour = Number(HouseColumn.AirChanges),
             Installed = [.. (Cell(HouseColumn.Installed) ?? string.Empty).Split([';', '+', '/'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(Installed).OfType<string>()],
         };
+        result = result with { Used = UsedFuelCells.Of(Cell, units.GetValueOrDefault(HouseColumn.Used), ColumnOf(HouseColumn.Used), house is not null, Bad) };
         var (from, to) = (Word<MonthDay>(HouseColumn.HeatedFrom, HouseWords.Day, "a day such as 15 Feb or 2/15"), Word<MonthDay>(HouseColumn.HeatedTo, HouseWords.Day, "a day such as 31 May or 5/31"));
         var (night, day) = (Number(HouseColumn.Night), Number(HouseColumn.Day));
         if (house is not null && (double.IsNaN(result.WidthM) || double.IsNaN(result.LengthM)) && faults.Count == before)

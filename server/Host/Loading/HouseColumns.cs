@@ -4,7 +4,7 @@ namespace FarmPortfolio.Host.Loading;
 internal enum HouseColumn
 {
     Farm, Place, Station, Sales, House, Shape, BayRoof, Bays, Width, Length, SideWall, Ridge, Covering, FilmYear, Plan, HeatedFrom, HeatedTo, Night, Day,
-    Heater, HeaterYear, Input, Efficiency, Fuel, Supply, TankSize, AirChanges, Installed,
+    Heater, HeaterYear, Input, Efficiency, Fuel, Supply, TankSize, AirChanges, Installed, Used, UsedUnit, UsedWinter,
 }
 
 /// <summary>Columns of the houses' sheet by their names in plain words, and the units that a column may be written in.</summary>
@@ -22,6 +22,13 @@ internal static class HouseColumns
     };
 
     private static readonly Dictionary<string, double> Volumes = new(StringComparer.Ordinal) { ["gal"] = Engine.Units.Us.GallonL, ["gallons"] = Engine.Units.Us.GallonL, ["l"] = 1, ["litres"] = 1, ["liters"] = 1 };
+
+    // what fuel is sold in: which of them a fuel takes is asked once the fuel is known, and the figure stays as it is written
+    private static readonly Dictionary<string, double> Sold = new[]
+    {
+        "gal", "gals", "gallon", "gallons", "l", "litre", "litres", "liter", "liters", "lb", "lbs", "pound", "pounds", "therm", "therms", "ccf", "mcf", "m3", "mmbtu", "kwh", "ton", "tons",
+    }.ToDictionary(u => u, _ => 1.0, StringComparer.Ordinal);
+
     private static readonly Dictionary<string, double> None = new(StringComparer.Ordinal);
 
     /// <summary>Names a column goes by; the first is the one in the template.</summary>
@@ -55,6 +62,9 @@ internal static class HouseColumns
         [HouseColumn.TankSize] = ["tank size"],
         [HouseColumn.AirChanges] = ["air changes", "air changes an hour"],
         [HouseColumn.Installed] = ["retrofits installed", "installed"],
+        [HouseColumn.Used] = ["used last winter", "fuel used last winter", "fuel used", "used"],
+        [HouseColumn.UsedUnit] = ["unit used", "unit of fuel used", "fuel unit"],
+        [HouseColumn.UsedWinter] = ["winter used", "winter of use", "winter"],
     };
 
     /// <summary>Factor to SI of the units a column may be written in, by unit in small letters; empty = a column without one.</summary>
@@ -66,6 +76,7 @@ internal static class HouseColumns
         HouseColumn.Night or HouseColumn.Day => Temperatures,
         HouseColumn.Input => Powers,
         HouseColumn.TankSize => Volumes,
+        HouseColumn.Used => Sold,
         _ => None,
     };
 
@@ -78,13 +89,14 @@ internal static class HouseColumns
         HouseColumn.Night or HouseColumn.Day => si ? "c" : "f",
         HouseColumn.Input => si ? "kw" : "btu/h",
         HouseColumn.TankSize => si ? "l" : "gal",
+        HouseColumn.Used => si ? "kwh" : "gal",
         _ => si ? "m" : "ft",
     };
 
     /// <summary>Whether a word is a unit of some column.</summary>
     /// <param name="word">Word.</param>
     /// <returns>Whether it is.</returns>
-    public static bool IsUnit(string word) => Lengths.ContainsKey(Lower(word)) || Temperatures.ContainsKey(Lower(word)) || Powers.ContainsKey(Lower(word)) || Volumes.ContainsKey(Lower(word));
+    public static bool IsUnit(string word) => Lengths.ContainsKey(Lower(word)) || Temperatures.ContainsKey(Lower(word)) || Powers.ContainsKey(Lower(word)) || Volumes.ContainsKey(Lower(word)) || Sold.ContainsKey(Lower(word));
 
     /// <summary>A unit in small letters without a degree sign.</summary>
     /// <param name="unit">Unit.</param>

@@ -77,7 +77,17 @@ public sealed record HouseRow(int Line, string Farm)
 
     /// <summary>Codes of retrofits already there.</summary>
     public IReadOnlyList<string> Installed { get; init; } = [];
+
+    /// <summary>Fuel of one winter that went through its tank or meter, for this house or for all behind it.</summary>
+    public FuelUsed? Used { get; init; }
 }
+
+/// <summary>Fuel of one winter as a row tells it.</summary>
+/// <param name="Quantity">Quantity in <paramref name="Unit"/>, above 0.</param>
+/// <param name="Unit">Unit as written; whether the fuel is sold in it is not asked yet.</param>
+/// <param name="Season">Year of the July in which that season begins; null = the last winter.</param>
+/// <param name="Column">Column of the quantity, from 1.</param>
+public sealed record FuelUsed(double Quantity, string Unit, int? Season, int? Column);
 
 /// <summary>Rows of a houses' sheet.</summary>
 /// <param name="All">Sound rows in the order of the file.</param>

@@ -114,6 +114,7 @@ public static class HouseSheet
             [HouseColumn.Fuel] = "propane",
             [HouseColumn.Supply] = "tank bank",
             [HouseColumn.TankSize] = "1000",
+            [HouseColumn.Used] = "1250",
         };
         string Row(Func<HouseColumn, string> cell) => string.Join(',', columns.Select(cell));
         return string.Create(CultureInfo.InvariantCulture, $"{Row(c => HouseColumns.Names[c][0])}\r\n{Row(c => HouseColumns.Units(c).Count > 0 ? HouseColumns.Usual(c, si: false) : string.Empty)}\r\n{Row(c => example.GetValueOrDefault(c, string.Empty))}\r\n");

@@ -32,6 +32,8 @@ internal static class HouseWords
         ["heating oil"] = FuelKind.FuelOil,
         ["electricity"] = FuelKind.Electricity,
         ["electric"] = FuelKind.Electricity,
+        ["wood pellets"] = FuelKind.WoodPellets,
+        ["pellets"] = FuelKind.WoodPellets,
     };
 
     private static readonly Dictionary<string, string> CoveringWords = new(StringComparer.Ordinal)
@@ -55,7 +57,7 @@ internal static class HouseWords
     public const string ShapeNames = "hoop, Gothic arch, gable or gutter-connected";
 
     /// <summary>Words for fuels.</summary>
-    public const string FuelNames = "natural gas, propane, oil or electricity";
+    public const string FuelNames = "natural gas, propane, oil, electricity or wood pellets";
 
     public static HouseShape? Shape(string cell) => Shapes.TryGetValue(HeadCell.Plain(cell), out var s) ? s : null;
 

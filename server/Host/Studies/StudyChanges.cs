@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Host.Accounts;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
@@ -31,6 +32,13 @@ public sealed class StudyChanges(StudyInputStore inputs, StudyStore studies)
     /// <returns>Differences.</returns>
     public IReadOnlyList<InputChange> Between(Viewer viewer, StudyRow left, StudyRow right) => Differences(inputs.Frozen(viewer, left), inputs.Frozen(viewer, right));
 
+    // what a round asks of a farm is read when the round is drawn up; no number of a study depends on it
+    private static bool ForRoundsAlone(string before, string after)
+    {
+        static FarmFacts Rest(string text) => CanonicalJson.Read<FarmFacts>(text) with { RelatedKey = null, MemberSinceOn = null, Groups = [] };
+        return CanonicalJson.Write(Rest(before)) == CanonicalJson.Write(Rest(after));
+    }
+
     private static List<InputChange> Differences(IReadOnlyList<InputText> left, IReadOnlyList<InputText> right)
     {
         var (before, after) = (left.ToDictionary(i => i.ItemId), right.ToDictionary(i => i.ItemId));
@@ -43,7 +51,7 @@ public sealed class StudyChanges(StudyInputStore inputs, StudyStore studies)
         var read = StudyReads.Of(left);
         read.UnionWith(StudyReads.Of(right));
         var names = new InputNames(left.Concat(right));
-        return [.. moved.Where(read.Contains).Select(id =>
+        return [.. moved.Where(id => read.Contains(id) && !(before.GetValueOrDefault(id) is { Kind: ItemKind.Farm } b && after.GetValueOrDefault(id) is { } a && ForRoundsAlone(b.Facts, a.Facts))).Select(id =>
         {
             var (b, a) = (before.GetValueOrDefault(id), after.GetValueOrDefault(id));
             return new InputChange(id, (a ?? b)!.Kind, names.Of((a ?? b)!), b is null ? "added" : a is null ? "taken away" : "changed",

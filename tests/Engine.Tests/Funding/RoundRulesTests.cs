@@ -200,6 +200,7 @@ public class RoundRulesTests
         Assert.Empty(new FundingRules().Check());
         Assert.Equal("groups", Assert.Single(new FundingRules { Groups = [new("a", 0.6), new("b", 0.6)] }.Check()).Field);
         Assert.Equal("DOUBLED", Assert.Single(new FundingRules { Groups = [new("a", 0.1), new("A", 0.1)] }.Check()).Code);
+        Assert.Equal(("TOO_LONG", "groups"), (new FundingRules { Groups = [new(new('x', 101), 0.1)] }.Check() is [var wordy] ? (wordy.Code, wordy.Field) : default));
         Assert.Equal("REASON_NEEDED", Assert.Single(new FundingRules { Pinned = [new("a", "b", " ")] }.Check()).Code);
         Assert.Equal("partialShare", Assert.Single(new FundingRules { PartialShare = double.NaN }.Check()).Field);
     }

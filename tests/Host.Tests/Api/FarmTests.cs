@@ -117,6 +117,30 @@ public class FarmTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     }
 
     [Fact]
+    public async Task What_a_sheet_tells_of_last_winter_is_kept_as_the_nine_questions_keep_it()
+    {
+        const string Houses = "query($text: String) { coop { farms(text: $text) { items { houses { name dataGrade } supplyGroups { recordedLines recordedFromOn recordedToOn } } } } }";
+        const string Sheet = "farm,place,weather station,house,width (ft),length (ft),heated from,heated to,night set point (F),fuel,used last winter (gal)\n"
+            + "Dunlin Meadow,Stonemill,Stonemill,house 1,30,96,15 Feb,31 May,60,propane,2200\nDunlin Meadow,,,house 2,30,96,15 Feb,31 May,60,propane,\nGodwit Edge,Stonemill,Stonemill,house 1,30,96,15 Feb,31 May,60,propane,\n";
+        var kept = await Sheets(Sheet, checkOnly: false);
+        Assert.True((bool)kept["kept"]!, kept.ToJsonString());
+        Assert.Contains("a winter's fuel for 1", (string)kept["summary"]!, StringComparison.Ordinal);
+        var asked = await New(new { requestId = "as-asked", farmName = "Knot Field", stationId = "ws_demo1", name = "house 1", shape = "HOOP", widthM = 9.144, lengthM = 29.2608, heatedFrom = "15 Feb", heatedTo = "31 May", nightC = 15.5, fuel = "PROPANE", usedLastWinter = 2200.0 });
+        Assert.Empty(asked["faults"]!.AsArray());
+        async Task<JsonNode> Farm(string text) => (await host.Ask(Houses, new { text }))["data"]!["coop"]!["farms"]!["items"]![0]!;
+        var (told, untold, answered) = (await Farm("Dunlin"), await Farm("Godwit"), await Farm("Knot"));
+        Assert.All(told["houses"]!.AsArray().Concat(answered["houses"]!.AsArray()), h => Assert.Equal("B", (string)h!["dataGrade"]!));
+        Assert.Equal("C", (string)untold["houses"]![0]!["dataGrade"]!);
+        Assert.Equal(answered["supplyGroups"]!.ToJsonString(), told["supplyGroups"]!.ToJsonString());
+
+        // the tank has its record: a third house cannot bring another
+        var again = await Sheets("farm,house,width (ft),length (ft),fuel,used last winter (gal)\nDunlin Meadow,house 3,30,96,propane,900\n", checkOnly: false);
+        Assert.False((bool)again["kept"]!);
+        var fault = Assert.Single(again["faults"]!.AsArray())!;
+        Assert.Equal(("ALREADY_THERE", 2, 6), ((string)fault["code"]!, (int)fault["line"]!, (int)fault["column"]!));
+    }
+
+    [Fact]
     public async Task A_near_name_is_asked_about_and_a_bad_row_holds_the_sheet_back_until_the_good_ones_are_asked_for()
     {
         const string Sheet = "farm,house,width (ft),length (ft),fuel\nAlder Reech,house 1,30,96,propane\nSedge Corner,house 1,30,96,propane\nSedge Corner,house 2,3,96,propane\n";

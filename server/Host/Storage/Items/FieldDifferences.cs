@@ -29,6 +29,14 @@ public static class FieldDifferences
         ("Deg", "degrees"), ("Pct", "%"), ("M", "m"), ("C", "C"), ("K", "K"), ("L", "L"),
     ];
 
+    // fields whose own words would not say what they are
+    private static readonly Dictionary<string, string> Titles = new(StringComparer.Ordinal)
+    {
+        ["relatedKey"] = "shared word of farms under one owner",
+        ["memberSinceOn"] = "member since",
+        ["groups"] = "groups in rounds",
+    };
+
     /// <summary>Compares facts and remarks.</summary>
     /// <param name="leftFacts">Facts on the left; null = deleted or not there.</param>
     /// <param name="leftRemarks">Remarks on the left.</param>
@@ -120,7 +128,7 @@ public static class FieldDifferences
     }
 
     // surfaces[Roof].coveringCode -> surfaces Roof, covering code; widthM -> width (m)
-    private static string Title(string path) => string.Join(", ", path.Split('.').Select(part =>
+    private static string Title(string path) => Titles.GetValueOrDefault(path) ?? string.Join(", ", path.Split('.').Select(part =>
     {
         var bracket = part.IndexOf('[', StringComparison.Ordinal);
         var (name, member) = bracket < 0 ? (part, string.Empty) : (part[..bracket], " " + part[(bracket + 1)..].TrimEnd(']'));

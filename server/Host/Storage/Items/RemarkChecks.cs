@@ -24,9 +24,9 @@ internal static class RemarkChecks
             {
                 yield return new("TOO_LONG", field, $"\"{text[..20]}...\" has {text.Length:#,0} letters.", $"Give at most {LongestName}.");
             }
-            else if (text?.Where(Hidden).Select(c => (char?)c).FirstOrDefault() is { } hidden)
+            else if (HiddenMark(field, text) is { } hidden)
             {
-                yield return new("HIDDEN_MARK", field, $"It holds the hidden mark U+{(int)hidden:X4}, which breaks the line or turns the text around.", "Type it anew without that mark.");
+                yield return hidden;
             }
         }
 
@@ -35,6 +35,14 @@ internal static class RemarkChecks
             yield return new("TOO_LONG", "note", $"The note has {remarks.Note.Length:#,0} letters.", $"Give at most {LongestNote:#,0}.");
         }
     }
+
+    /// <summary>Says that a text holds a mark that nobody sees; null where it does not.</summary>
+    /// <param name="field">Field.</param>
+    /// <param name="text">Text.</param>
+    /// <returns>The fault.</returns>
+    public static Fault? HiddenMark(string field, string? text) => text?.Where(Hidden).Select(c => (char?)c).FirstOrDefault() is { } mark
+        ? new("HIDDEN_MARK", field, $"It holds the hidden mark U+{(int)mark:X4}, which breaks the line or turns the text around.", "Type it anew without that mark.")
+        : null;
 
     // control characters, and the marks of Unicode that turn the direction of the text after them (UAX 9, embeddings, overrides and isolates)
     private static bool Hidden(char c) => char.IsControl(c) || c is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');

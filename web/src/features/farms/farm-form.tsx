@@ -4,12 +4,16 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { FarmQuery } from '../../lib/graphql/generated/graphql.ts';
 import { SaveFarm } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
+import { type MembershipTyped, MembershipFields, membershipInput, membershipTyped } from './membership-fields.tsx';
 import { typedNumber, useSave } from './save-hook.ts';
 
 type Farm = NonNullable<FarmQuery['farm']>;
 
-/** Name, place, station and money of a farm. */
-export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id: string; markedName: string }[]; close: () => void }) {
+type Coop = Pick<FarmQuery['coop'], 'weatherStations' | 'relatedKeys' | 'groupsInUse'>;
+
+/** Name, place, station and money of a farm, and what rounds ask of it. */
+export function FarmForm({ farm, coop, close }: { farm: Farm; coop: Coop; close: () => void }) {
+  const [member, setMember] = useState<MembershipTyped>(() => membershipTyped(farm));
   const [typed, set] = useState({
     name: farm.name,
     place: farm.place ?? '',
@@ -29,6 +33,7 @@ export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id
       salesUsd: typedNumber(typed.sales),
       wageUsdPerHour: typedNumber(typed.wage),
       electricityUsdPerKwh: typedNumber(typed.power),
+      membership: membershipInput(member),
     };
     return (await ask(SaveFarm, { input })).saveFarm;
   }, close);
@@ -48,7 +53,7 @@ export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id
       title="Change the farm"
       button="Save the farm"
       faults={faults}
-      shown={['name', 'salesUsd', 'wageUsdPerHour', 'electricityUsdPerKwh']}
+      shown={['name', 'salesUsd', 'wageUsdPerHour', 'electricityUsdPerKwh', 'relatedKey', 'memberSinceOn', 'groups']}
       conflict={save.data?.conflict ?? false}
       error={save.error}
       pending={save.isPending}
@@ -61,11 +66,12 @@ export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id
         label="weather station"
         value={typed.station}
         change={(v) => set({ ...typed, station: v })}
-        options={[['', 'not chosen yet'], ...stations.map((s) => [s.id, s.markedName] as const)]}
+        options={[['', 'not chosen yet'], ...coop.weatherStations.map((s) => [s.id, s.markedName] as const)]}
       />
       {field('sales', 'sales of a year, $', 'salesUsd')}
       {field('wage', 'wage for watching, $ an hour (empty: the study’s)', 'wageUsdPerHour')}
       {field('power', 'electricity, $ a kWh (empty: the study’s)', 'electricityUsdPerKwh')}
+      <MembershipFields typed={member} set={setMember} keys={coop.relatedKeys} groups={coop.groupsInUse} faults={faults} />
     </FormFrame>
   );
 }

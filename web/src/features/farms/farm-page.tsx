@@ -10,6 +10,7 @@ import { area, fuelName, heat, heatUnit, length } from '../../lib/units/format.t
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { DeleteItem } from './delete-item.tsx';
 import { FarmForm } from './farm-form.tsx';
+import { FarmMembership } from './farm-membership.tsx';
 import { Farm } from './farm-queries.ts';
 import { shapes } from './house-words.ts';
 import { ItemHistory } from '../../components/item-history.tsx';
@@ -63,7 +64,7 @@ export function FarmPage() {
       </p>
       {farm.normalsWords.length > 0 && <p className="caution">{farm.normalsWords.join(' ')}</p>}
       {editing === 'farm' ? (
-        <FarmForm farm={farm} stations={data.coop.weatherStations} close={() => setEditing(null)} />
+        <FarmForm farm={farm} coop={data.coop} close={() => setEditing(null)} />
       ) : (
         <div className="acts">
           <button className="link" onClick={() => setEditing('farm')}>
@@ -135,6 +136,7 @@ export function FarmPage() {
         )}
       </section>
       <QuoteList farm={farm} />
+      <FarmMembership farm={farm} />
       <ItemHistory id={farm.id} revision={farm.revision} />
     </>
   );

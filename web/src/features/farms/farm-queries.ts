@@ -14,6 +14,13 @@ export const Farm = graphql(`
       salesUsd
       wageUsdPerHour
       electricityUsdPerKwh
+      relatedKey
+      relatedFarms {
+        id
+        name
+      }
+      memberSinceOn
+      groups
       houses {
         id
         name
@@ -69,6 +76,8 @@ export const Farm = graphql(`
         name
         markedName
       }
+      relatedKeys
+      groupsInUse
     }
   }
 `);

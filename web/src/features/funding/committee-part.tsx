@@ -1,15 +1,17 @@
 import { useState } from 'react';
+import { FarmFinder } from '../../components/forms/farm-finder.tsx';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Vote } from '../../lib/graphql/generated/graphql.ts';
 import { useAct } from './act-hook.ts';
-import { type Farms, type Round, SaveRound } from './round-query.ts';
+import { type Round, SaveRound } from './round-query.ts';
 
 const votes: Record<Vote, string> = { NONE: 'did not vote', FOR: 'for', AGAINST: 'against', ABSTAINED: 'abstained' };
+const SUPPLIER = 'a supplier';
 const relations = ['owner', 'kin', 'employer', 'creditor', 'seller of the work', 'paid adviser'];
 
 /** Who decided: present, votes, interests declared; a member with an interest in a farm leaves the room for it. */
-export function CommitteePart({ round, farms }: { round: Round; farms: Farms }) {
+export function CommitteePart({ round }: { round: Round }) {
   const [editing, edit] = useState(false);
   return (
     <section>
@@ -21,7 +23,7 @@ export function CommitteePart({ round, farms }: { round: Round; farms: Farms }) 
         <p>{round.state === 'OPEN' ? 'Nobody is entered yet.' : 'Who decided is not on record.'}</p>
       )}
       {editing ? (
-        <CommitteeForm round={round} farms={farms} close={() => edit(false)} />
+        <CommitteeForm round={round} close={() => edit(false)} />
       ) : (
         <>
           <ul>
@@ -47,12 +49,15 @@ interface Typed {
   name: string;
   present: boolean;
   vote: Vote;
-  interests: { farmId: string | null; relation: string }[];
+  interests: { farmId: string | null; farm: string; relation: string }[];
 }
 
-function CommitteeForm({ round, farms, close }: { round: Round; farms: Farms; close: () => void }) {
+function CommitteeForm({ round, close }: { round: Round; close: () => void }) {
   const [members, set] = useState<Typed[]>(() =>
-    round.committee.map((m) => ({ ...m, interests: m.interests.map((i) => ({ farmId: i.farmId ?? null, relation: i.relation })) })),
+    round.committee.map((m) => ({
+      ...m,
+      interests: m.interests.map((i) => ({ farmId: i.farmId ?? null, farm: i.farm ?? SUPPLIER, relation: i.relation })),
+    })),
   );
   const [quorum, setQuorum] = useState(String(round.quorum));
   const put = (at: number, part: Partial<Typed>) => set(members.map((m, i) => (i === at ? { ...m, ...part } : m)));
@@ -66,7 +71,12 @@ function CommitteeForm({ round, farms, close }: { round: Round; farms: Farms; cl
             requestId: requestId(),
             name: round.name,
             quorum: Number(quorum),
-            committee: members.map(({ name, present, vote, interests }) => ({ name, present, vote, interests })),
+            committee: members.map(({ name, present, vote, interests }) => ({
+              name,
+              present,
+              vote,
+              interests: interests.map(({ farmId, relation }) => ({ farmId, relation })),
+            })),
           },
         })
       ).saveRound,
@@ -108,34 +118,23 @@ function CommitteeForm({ round, farms, close }: { round: Round; farms: Farms; cl
                 ))}
               </select>
             </label>
-            <label>
-              <span>interest in</span>
-              <select
-                value=""
-                onChange={(e) =>
-                  put(at, {
-                    interests: [
-                      ...m.interests,
-                      { farmId: e.target.value === 'supplier' ? null : e.target.value, relation: relations[0] ?? '' },
-                    ],
-                  })
-                }
-              >
-                <option value="">{m.interests.length > 0 ? 'add another' : 'none declared'}</option>
-                <option value="supplier">a supplier</option>
-                {farms.map((f) => (
-                  <option key={f.id} value={f.id}>
-                    {f.name}
-                  </option>
-                ))}
-              </select>
-            </label>
+            <FarmFinder
+              label="interest in"
+              none={m.interests.length > 0 ? 'add another' : 'none declared'}
+              others={[['supplier', SUPPLIER]]}
+              whose={m.name || `member ${String(at + 1)}`}
+              choose={(value, farm) =>
+                put(at, {
+                  interests: [...m.interests, { farmId: value === 'supplier' ? null : value, farm, relation: relations[0] ?? '' }],
+                })
+              }
+            />
           </div>
           {m.interests.map((i, no) => (
             <p key={no} className="small">
-              {i.farmId ? farms.find((f) => f.id === i.farmId)?.name : 'a supplier'}, as{' '}
+              {i.farm}, as{' '}
               <input
-                aria-label={`relation of ${m.name || `member ${at + 1}`} to ${i.farmId ? (farms.find((f) => f.id === i.farmId)?.name ?? 'a farm') : 'a supplier'}`}
+                aria-label={`relation of ${m.name || `member ${at + 1}`} to ${i.farm}`}
                 list="relations"
                 value={i.relation}
                 onChange={(e) => put(at, { interests: m.interests.map((x, k) => (k === no ? { ...x, relation: e.target.value } : x)) })}

@@ -55,7 +55,7 @@ export function RoundPage() {
       </div>
       {round.plan?.sums && <PlanReports plan={round.plan} merit={round.rules.merit} />}
       {!open && <DecisionsPart round={round} />}
-      <CommitteePart round={round} farms={data.coop.farms.items} />
+      <CommitteePart round={round} />
       {(open || round.applications.length > 0) && <ApplicationsPart round={round} />}
       {open && <RoundClosing round={round} />}
     </>

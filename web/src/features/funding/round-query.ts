@@ -83,18 +83,6 @@ export const RoundComparison = graphql(`
 
 export const FundingRound = graphql(`
   query FundingRound($id: ID!) {
-    coop {
-      farms(first: 200) {
-        items {
-          id
-          name
-          houses {
-            id
-            name
-          }
-        }
-      }
-    }
     fundingRound(id: $id) {
       id
       revision
@@ -369,4 +357,3 @@ export const DeleteRound = graphql(`
 export type Round = NonNullable<FundingRoundQuery['fundingRound']>;
 export type Plan = NonNullable<Round['plan']>;
 export type PlanRow = Plan['rows'][number];
-export type Farms = FundingRoundQuery['coop']['farms']['items'];

@@ -218,8 +218,11 @@ export function ImportPage() {
         />
         {kind === 'farms' && (
           <p>
-            Head names are plain words in any order; only farm, house, width, length and fuel have to be there. Fuel used goes in on the
-            page of each tank or meter, once the houses are here.{' '}
+            Head names are plain words in any order; only farm, house, width, length and fuel have to be there. A column{' '}
+            <i>used last winter (gal)</i>, with therm, MMBtu, kWh or ton instead of gal where the fuel is sold so, ties houses to what they
+            burned; a column <i>unit used</i> tells the unit row by row, <i>winter used</i> (such as 2024-25) another winter than the last.
+            Houses on one tank or meter are added up, so its whole use may stand on one of them. Tickets and bills go in on the page of each
+            tank or meter, once the houses are here.{' '}
             <button className="link" onClick={() => void download()}>
               Take an empty sheet to fill in
             </button>
