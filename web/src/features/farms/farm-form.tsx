@@ -1,5 +1,5 @@
-import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { FarmQuery } from '../../lib/graphql/generated/graphql.ts';
 import { SaveFarm } from './farm-queries.ts';
@@ -10,28 +10,32 @@ type Farm = NonNullable<FarmQuery['farm']>;
 
 /** Name, place, station and money of a farm. */
 export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id: string; name: string }[]; close: () => void }) {
-  const [typed, set] = useState({
+  const { typed, set, changed } = useTyped(() => ({
     name: farm.name,
     place: farm.place ?? '',
     station: farm.stationId ?? '',
     sales: farm.salesUsd?.toString() ?? '',
     wage: farm.wageUsdPerHour?.toString() ?? '',
     power: farm.electricityUsdPerKwh?.toString() ?? '',
-  });
-  const save = useSave(async () => {
-    const input = {
-      id: farm.id,
-      expectedRevision: farm.revision,
-      requestId: requestId(),
-      name: typed.name,
-      place: typed.place || null,
-      stationId: typed.station || null,
-      salesUsd: typedNumber(typed.sales),
-      wageUsdPerHour: typedNumber(typed.wage),
-      electricityUsdPerKwh: typedNumber(typed.power),
-    };
-    return (await ask(SaveFarm, { input })).saveFarm;
-  }, close);
+  }));
+  const save = useSave(
+    async () => {
+      const input = {
+        id: farm.id,
+        expectedRevision: farm.revision,
+        requestId: requestId(),
+        name: typed.name,
+        place: typed.place || null,
+        stationId: typed.station || null,
+        salesUsd: typedNumber(typed.sales),
+        wageUsdPerHour: typedNumber(typed.wage),
+        electricityUsdPerKwh: typedNumber(typed.power),
+      };
+      return (await ask(SaveFarm, { input })).saveFarm;
+    },
+    close,
+    changed,
+  );
   const faults = save.data?.faults ?? [];
   const field = (key: keyof typeof typed, label: string, name: string) => (
     <Field
@@ -40,7 +44,7 @@ export function FarmForm({ farm, stations, close }: { farm: Farm; stations: { id
       change={(v) => set({ ...typed, [key]: v })}
       name={name}
       faults={faults}
-      number={name !== 'name' && name !== 'place' ? true : undefined}
+      number={name === 'salesUsd' ? { grouped: true, such: '250000' } : name !== 'name' && name !== 'place' ? true : undefined}
     />
   );
   return (

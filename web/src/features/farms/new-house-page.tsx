@@ -4,11 +4,13 @@ import { useNavigate, useSearchParams } from 'react-router';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Expected } from '../../lib/units/typed-number.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { coverings, fuelOfHeater, fuels, fuelUnits, heaterOfFuel, heaters, shapes, usualUnit } from './house-words.ts';
-import { type Answers, inputOf, looksLikeMetres, unanswered } from './new-house-answers.ts';
+import { type Answers, inputOf, looksLikeMetres, turnedAnswers, unanswered } from './new-house-answers.ts';
 import { NewHousePreview } from './new-house-preview.tsx';
 import { Choices, NewHouse } from './new-house-queries.ts';
 
@@ -35,13 +37,15 @@ export function NewHousePage() {
   const navigate = useNavigate();
   const queries = useQueryClient();
   const { data } = useQuery({ queryKey: ['new-house'], queryFn: () => ask(Choices) });
-  const [answers, set] = useState<Answers>({ ...unanswered, farmId: params.get('farm') ?? '' });
+  const { typed: answers, set, changed } = useTyped<Answers>(() => ({ ...unanswered, farmId: params.get('farm') ?? '' }), turnedAnswers);
+  const kept = useUnsaved(changed);
   const [request] = useState(requestId);
   const check = useMutation({ mutationFn: () => ask(NewHouse, { input: inputOf(answers, units, request, true) }) });
   const save = useMutation({
     mutationFn: () => ask(NewHouse, { input: inputOf(answers, units, requestId(), false) }),
     onSuccess: async (d) => {
       if (d.newHouse.houseId) {
+        kept();
         await queries.invalidateQueries();
         await navigate(`/houses/${d.newHouse.houseId}`);
       }
@@ -113,8 +117,8 @@ export function NewHousePage() {
           {field('wall', `side wall, ${feet}`, 'sideWallM')}
           {looksLikeMetres(answers, units) && (
             <p className="fault">
-              {answers.width} by {answers.length} ft is a very small house. If these are metres, switch the units to SI above and type them
-              again.
+              {answers.width} by {answers.length} ft is a very small house. If these are metres, switch the units to SI above, which turns
+              them, and type them again.
             </p>
           )}
         </fieldset>

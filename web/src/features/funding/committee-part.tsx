@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Vote } from '../../lib/graphql/generated/graphql.ts';
 import { useAct } from './act-hook.ts';
@@ -51,10 +52,16 @@ interface Typed {
 }
 
 function CommitteeForm({ round, farms, close }: { round: Round; farms: Farms; close: () => void }) {
-  const [members, set] = useState<Typed[]>(() =>
-    round.committee.map((m) => ({ ...m, interests: m.interests.map((i) => ({ farmId: i.farmId ?? null, relation: i.relation })) })),
-  );
-  const [quorum, setQuorum] = useState(String(round.quorum));
+  const all = useTyped<{ members: Typed[]; quorum: string }>(() => ({
+    members: round.committee.map((m) => ({
+      ...m,
+      interests: m.interests.map((i) => ({ farmId: i.farmId ?? null, relation: i.relation })),
+    })),
+    quorum: String(round.quorum),
+  }));
+  const { members, quorum } = all.typed;
+  const set = (next: Typed[]) => all.set({ ...all.typed, members: next });
+  const setQuorum = (next: string) => all.set({ ...all.typed, quorum: next });
   const put = (at: number, part: Partial<Typed>) => set(members.map((m, i) => (i === at ? { ...m, ...part } : m)));
   const save = useAct(
     async () =>
@@ -71,6 +78,7 @@ function CommitteeForm({ round, farms, close }: { round: Round; farms: Farms; cl
         })
       ).saveRound,
     close,
+    all.changed,
   );
   return (
     <form
