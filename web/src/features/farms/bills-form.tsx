@@ -205,7 +205,13 @@ export function BillsForm({
       <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
         Save {counted(lines.length, 'line')}
       </button>{' '}
-      <button className="link" onClick={close}>
+      <button
+        className="link"
+        onClick={() => {
+          if (run.data?.saveFuelRecord.conflict) void queries.invalidateQueries();
+          close();
+        }}
+      >
         leave it as it was
       </button>
     </section>

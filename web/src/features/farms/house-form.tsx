@@ -76,6 +76,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
   const metres = (key: 'width' | 'length' | 'wall' | 'ridge', told: number | null | undefined) =>
     typed[key] === began[key] ? told : toMetres(typed[key], units);
   const [revision, setRevision] = useState(house.revision);
+  const [theirsShown, showTheirs] = useState(false);
   const input = (checkOnly: boolean): SaveHouseInput => ({
     id: house.id,
     expectedRevision: revision,
@@ -174,14 +175,16 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
               type="button"
               onClick={() => {
                 setRevision(revision + 1);
+                showTheirs(true);
                 save.reset();
                 void queries.invalidateQueries();
               }}
             >
-              Look at theirs above, then save yours over it
+              Show theirs around this form; the next save then puts yours over it
             </button>
           </p>
         )}
+        {theirsShown && !conflict && <p role="status">The page around this form now shows theirs. Saving puts yours over it.</p>}
         {check.error && <p className="fault">{check.error.message}</p>}
         {save.error && <p className="fault">{save.error.message}</p>}
         <button className="filled" type="submit" disabled={save.isPending || faults.length > 0} aria-describedby="house-lacks">

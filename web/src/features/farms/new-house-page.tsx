@@ -7,6 +7,7 @@ import { Lacking } from '../../components/forms/lacking.tsx';
 import { useTyped } from '../../components/forms/typed.ts';
 import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
+import type { UnitSystem } from '../../lib/units/format.ts';
 import type { Expected } from '../../lib/units/typed-number.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { coverings, fuelOfHeater, fuels, fuelUnits, heaterOfFuel, heaters, shapes, usualUnit } from './house-words.ts';
@@ -25,10 +26,32 @@ const figures: Partial<Record<keyof Answers, Expected>> = {
   heaterYear: year,
   night: { such: '60' },
   day: { such: '65' },
-  input: { least: 0, such: '300000' },
-  used: { least: 0, such: '4120' },
+  used: { least: 0, grouped: true, such: '4120' },
   price: { least: 0, such: '2.35' },
 };
+
+/** Hundreds of thousands of Btu an hour have no decimals, kilowatts may. */
+const rated = (units: UnitSystem): Expected => (units === 'us' ? { least: 0, grouped: true, such: '300000' } : { least: 0, such: '90' });
+/** Faults that stand at their field, not below the form. */
+const atField = [
+  'name',
+  'farmName',
+  'widthM',
+  'lengthM',
+  'sideWallM',
+  'filmYear',
+  'heatedFrom',
+  'heatedTo',
+  'heatingPeriods',
+  'heaters',
+  'heaterYear',
+  'fuel',
+  'supply',
+  'stationId',
+  'unit',
+  'usedLastWinter',
+  'fixedPriceUsdPerUnit',
+];
 
 /** Nine questions about one house; an empty answer takes a default, and the page says which. */
 export function NewHousePage() {
@@ -66,7 +89,15 @@ export function NewHousePage() {
     set({ ...answers, [key]: value });
   };
   const field = (key: keyof Answers, label: string, name: string = key, type?: string) => (
-    <Field label={label} value={answers[key]} change={put(key)} name={name} faults={faults} type={type} number={figures[key]} />
+    <Field
+      label={label}
+      value={answers[key]}
+      change={put(key)}
+      name={name}
+      faults={faults}
+      type={type}
+      number={key === 'input' ? rated(units) : figures[key]}
+    />
   );
   const feet = units === 'us' ? 'ft' : 'm';
   const degree = units === 'us' ? 'F' : 'C';
@@ -177,25 +208,7 @@ export function NewHousePage() {
           {answers.price !== '' && field('until', 'fixed until', 'fixedUntil', 'date')}
           {field('otherUse', 'what else burns from it')}
         </fieldset>
-        <FaultList
-          faults={faults.filter(
-            (f) =>
-              !f.field ||
-              ![
-                'name',
-                'farmName',
-                'widthM',
-                'lengthM',
-                'sideWallM',
-                'heatedFrom',
-                'heatedTo',
-                'heaters',
-                'fuel',
-                'supply',
-                'stationId',
-              ].includes(f.field),
-          )}
-        />
+        <FaultList faults={faults.filter((f) => !f.field || !atField.includes(f.field))} />
         {check.error && <p className="fault">{check.error.message}</p>}
         {save.error && <p className="fault">{save.error.message}</p>}
         <button

@@ -212,7 +212,14 @@ export function LoanForm({ known, close, saved }: Props) {
         >
           Save the case
         </button>{' '}
-        <button className="link" type="button" onClick={close}>
+        <button
+          className="link"
+          type="button"
+          onClick={() => {
+            if (save.data?.conflict) void queries.invalidateQueries();
+            close();
+          }}
+        >
           leave it as it was
         </button>
       </section>

@@ -204,7 +204,14 @@ function StatementForm({
       <button className="filled" type="submit" disabled={save.isPending}>
         Save the statement
       </button>{' '}
-      <button className="link" type="button" onClick={close}>
+      <button
+        className="link"
+        type="button"
+        onClick={() => {
+          if (save.data?.conflict) void queries.invalidateQueries();
+          close();
+        }}
+      >
         leave it as it was
       </button>
     </form>

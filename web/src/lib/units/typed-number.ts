@@ -22,7 +22,12 @@ const points = /^[+-]?[1-9]\d{0,2}(\.\d{3})+$/;
 const decimalComma = /^([+-]?\d*),(\d+)$/;
 const plain = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
-const shown = (v: number): string => v.toLocaleString('en-US', { maximumFractionDigits: 6 }).replace('-', '−');
+/** One too large to be read as digits is told by its power of ten. */
+const shown = (v: number): string =>
+  (Math.abs(v) < 1e15 ? v.toLocaleString('en-US', { maximumFractionDigits: 6 }) : String(Number(v.toPrecision(3)).toExponential())).replace(
+    '-',
+    '−',
+  );
 
 /** What a person typed as a number: dollar and per cent signs, blanks and commas between thousands are passed over; a comma for decimals is asked about, never guessed. */
 export function readNumber(typed: string, expected: Expected = {}): Read {
