@@ -190,7 +190,14 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
         <button className="filled" type="submit" disabled={save.isPending || faults.length > 0} aria-describedby="house-lacks">
           Save the house
         </button>{' '}
-        <button className="link" type="button" onClick={close}>
+        <button
+          className="link"
+          type="button"
+          onClick={() => {
+            if (conflict) void queries.invalidateQueries();
+            close();
+          }}
+        >
           leave it as it was
         </button>{' '}
         <Lacking id="house-lacks" what={[faults.length > 0 && 'an answer that can be right where a field says what is wrong']} />

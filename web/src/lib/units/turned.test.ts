@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { turnedDegrees, turnedFuel, turnedHeat, turnedLength, turnedPerArea, turnedPower, turnedPrice } from './turned.ts';
+import { turnedDegrees, turnedFiring, turnedFuel, turnedHeat, turnedLength, turnedPerArea, turnedPower, turnedPrice } from './turned.ts';
 
 // factors: foot 0.3048 m, US gallon 3.785411784 L (NIST Special Publication 811, appendix B), million Btu 293.0711 kWh
 it.each([
@@ -9,6 +9,7 @@ it.each([
   ['20 C', turnedDegrees('20', 'si', 'us'), '68'],
   ['300,000 Btu/h', turnedPower('300,000', 'us', 'si'), '87.92'],
   ['100 kW', turnedPower('100', 'si', 'us'), '341214'],
+  ['250 kBtu/h', turnedFiring('250', 'us', 'si'), '73.27'],
   ['100 MMBtu', turnedHeat('100', 'us', 'si'), '29.307'],
   ['$10 a ft²', turnedPerArea('10', 'us', 'si'), '107.639'],
   ['4,120 gal', turnedFuel('4,120', 'gal', 'L'), '15595.9'],

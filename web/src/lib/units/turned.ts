@@ -10,6 +10,7 @@ function turned(text: string, from: UnitSystem, to: UnitSystem, rule: (value: nu
 const by = (usPerSi: number) => (to: UnitSystem) => (value: number) => (to === 'us' ? value * usPerSi : value / usPerSi);
 const feet = by(1 / FOOT_M);
 const btuPerHour = by(1e6 / MMBTU_KWH);
+// a thousand Btu an hour is to a kilowatt what a million Btu is to a megawatt hour
 const mmbtu = by(1000 / MMBTU_KWH);
 const perSquareFoot = by(FOOT_M * FOOT_M);
 
@@ -21,6 +22,8 @@ export const turnedDegrees = (t: string, from: UnitSystem, to: UnitSystem): stri
 /** Rated input in Btu/h and kW. */
 export const turnedPower = (t: string, from: UnitSystem, to: UnitSystem): string =>
   turned(t, from, to, btuPerHour(to), to === 'us' ? 0 : 2);
+/** What a burner fires, in kBtu/h and kW. */
+export const turnedFiring = (t: string, from: UnitSystem, to: UnitSystem): string => turned(t, from, to, mmbtu(to), 2);
 /** Heat of a season in MMBtu and MWh. */
 export const turnedHeat = (t: string, from: UnitSystem, to: UnitSystem): string => turned(t, from, to, mmbtu(to), 3);
 /** Dollars a ft² and a m². */
