@@ -32,6 +32,20 @@ public class FormTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByText("$2.31 a gal").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "change the tank or meter" }).ClickAsync();
         await Sound(page, "tank-form");
+        // untouched it is left without a word
+        await page.GetByRole(AriaRole.Link, new() { Name = "Barrow Fields" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the farm" }).ClickAsync();
+        await page.GetByLabel("sales of a year, $").FillAsync("88000");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Studies", Exact = true }).ClickAsync();
+        var question = page.GetByRole(AriaRole.Alertdialog, new() { Name = "What you typed is not saved" });
+        await question.WaitForAsync();
+        await Sound(page, "leaving");
+        await page.Keyboard.PressAsync("Escape");
+        await question.WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        Assert.Equal("88000", await page.GetByLabel("sales of a year, $").InputValueAsync());
+        await page.GetByRole(AriaRole.Link, new() { Name = "Studies", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "leave without saving" }).ClickAsync();
+        await Dashboard.Reached(page, "/studies$");
         await dashboard.Close(page);
     }
 

@@ -84,12 +84,25 @@ public static class ContractChecks
         return [];
     }
 
+    /// <summary>What is wrong with a price that is told alone: cents for dollars, or another unit.</summary>
+    /// <param name="field">Field of the fault.</param>
+    /// <param name="usdPerUnit">Price, US dollars a unit.</param>
+    /// <param name="kwhPerUnit">kWh in a unit.</param>
+    /// <param name="unit">Unit.</param>
+    /// <returns>The fault; null = such a price can be.</returns>
+    public static Fault? TooDear(string field, double usdPerUnit, double kwhPerUnit, string unit)
+    {
+        var faults = new List<Fault>();
+        Dearest(field, usdPerUnit, "price", kwhPerUnit, unit, faults);
+        return faults.FirstOrDefault();
+    }
+
     private static void Dearest(string field, double? usdPerUnit, string what, double kwhPerUnit, string unit, List<Fault> faults)
     {
         var most = MostUsdPerMmbtu * kwhPerUnit / Us.MmbtuKwh;
-        if (usdPerUnit > most)
+        if (usdPerUnit is { } usd && usd > most)
         {
-            faults.Add(new("OUT_OF_RANGE", field, FormattableString.Invariant($"A {what} of {usdPerUnit:#,0.####} dollars a {unit} cannot be."), FormattableString.Invariant($"Give dollars, not cents, a {unit}; at most {most:#,0.#}.")));
+            faults.Add(new("OUT_OF_RANGE", field, FormattableString.Invariant($"A {what} of {ShortFigure.Of(usd, "#,0.####")} dollars a {unit} cannot be."), FormattableString.Invariant($"Give dollars, not cents, a {unit}; at most {most:#,0.#}.")));
         }
     }
 
@@ -164,7 +177,7 @@ public static class ContractChecks
     {
         if (value is { } v && !(v >= low && v <= high))
         {
-            faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {v:0.####} is outside {low:0.####} to {high:0.####}.", $"Give a {what} between {low:0.####} and {high:0.####}."));
+            faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {ShortFigure.Of(v, "0.####")} is outside {low:0.####} to {high:0.####}.", $"Give a {what} between {low:0.####} and {high:0.####}."));
         }
     }
 

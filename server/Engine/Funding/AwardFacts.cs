@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.Funding;
 
@@ -155,7 +156,7 @@ public sealed record AwardFacts
 
         if (PromisedKwh is { } promised && !(promised > 0 && promised <= 1e9))
         {
-            faults.Add(new("OUT_OF_RANGE", "promised", $"A promise of {promised:0.##} kWh a season is outside 0 to 1,000,000,000.", "Give the fuel saving promised for a season, or leave it empty."));
+            faults.Add(new("OUT_OF_RANGE", "promised", $"A promise of {ShortFigure.Of(promised, "0.##")} kWh a season is outside 0 to 1,000,000,000.", "Give the fuel saving promised for a season, or leave it empty."));
         }
 
         if ((PromisedLowKwh is not null || PromisedHighKwh is not null) && !(PromisedLowKwh <= PromisedKwh && PromisedKwh <= PromisedHighKwh))
@@ -170,7 +171,7 @@ public sealed record AwardFacts
 
         if (Verified is { } v && !(v.Low <= v.Share && v.Share <= v.High && v.Low >= -2 && v.High <= 4))
         {
-            faults.Add(new("OUT_OF_ORDER", "verified", $"Verified {v.Share:0.00} does not lie between {v.Low:0.00} and {v.High:0.00}, or these are outside -2 to 4.", "Give shares of what was promised, 0.87 for 87 %, the low end first."));
+            faults.Add(new("OUT_OF_ORDER", "verified", $"Verified {ShortFigure.Of(v.Share, "0.00")} does not lie between {ShortFigure.Of(v.Low, "0.00")} and {ShortFigure.Of(v.High, "0.00")}, or these are outside -2 to 4.", "Give shares of what was promised, 0.87 for 87 %, the low end first."));
         }
 
         return faults;

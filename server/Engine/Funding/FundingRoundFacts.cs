@@ -1,3 +1,5 @@
+using FarmPortfolio.Engine.Units;
+
 namespace FarmPortfolio.Engine.Funding;
 
 /// <summary>Where a round stands.</summary>
@@ -79,7 +81,7 @@ public sealed record FundingRoundFacts
 
         foreach (var a in Applications.Where(a => !(a.OtherGrantsUsd >= 0 && a.OtherGrantsUsd <= 1e8)))
         {
-            faults.Add(new("OUT_OF_RANGE", "applications", $"Other public money of {a.OtherGrantsUsd:0.##} is outside 0 to 100,000,000.", "Give dollars, 0 where there is none."));
+            faults.Add(new("OUT_OF_RANGE", "applications", $"Other public money of {ShortFigure.Of(a.OtherGrantsUsd, "0.##")} is outside 0 to 100,000,000.", "Give dollars, 0 where there is none."));
         }
 
         return faults;

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.Funding;
 
@@ -134,7 +135,7 @@ public sealed record FundingRules
         {
             if (!(value >= low && value <= high))
             {
-                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {value:0.##} is outside {low:0.##} to {high:0.##}.", $"Give a {what} between {low:0.##} and {high:0.##}."));
+                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {ShortFigure.Of(value, "0.##")} is outside {low:0.##} to {high:0.##}.", $"Give a {what} between {low:0.##} and {high:0.##}."));
             }
         }
 

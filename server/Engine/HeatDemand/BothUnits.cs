@@ -8,7 +8,7 @@ internal static class BothUnits
     /// <summary>A length, as "2 m (6.6 ft)".</summary>
     /// <param name="m">Metres.</param>
     /// <returns>Words.</returns>
-    public static string Length(double m) => FormattableString.Invariant($"{m:#,0.##} m ({Short(m / Us.FootM)} ft)");
+    public static string Length(double m) => FormattableString.Invariant($"{ShortFigure.Of(m, "#,0.##")} m ({Short(m / Us.FootM)} ft)");
 
     /// <summary>A span of lengths, as "2 to 400 m (6.6 to 1,312 ft)".</summary>
     /// <param name="lowM">Least, metres.</param>
@@ -19,7 +19,7 @@ internal static class BothUnits
     /// <summary>A power, as "3.5 W (12 Btu/h)" or "29.3 kW (100,000 Btu/h)".</summary>
     /// <param name="kw">Kilowatts.</param>
     /// <returns>Words.</returns>
-    public static string Power(double kw) => FormattableString.Invariant($"{(Math.Abs(kw) < 0.1 ? $"{1000 * kw:0.##} W" : $"{kw:#,0.##} kW")} ({kw / Us.BtuKwh:#,0} Btu/h)");
+    public static string Power(double kw) => FormattableString.Invariant($"{(Math.Abs(kw) < 0.1 ? $"{1000 * kw:0.##} W" : $"{ShortFigure.Of(kw, "#,0.##")} kW")} ({ShortFigure.Of(kw / Us.BtuKwh, "#,0")} Btu/h)");
 
     /// <summary>A figure in both units.</summary>
     /// <param name="value">The figure, SI.</param>
@@ -28,7 +28,7 @@ internal static class BothUnits
     /// <param name="us">Words of the US unit.</param>
     /// <returns>Words.</returns>
     public static string Figure(double value, double? siPerUs, string si, string us) =>
-        FormattableString.Invariant($"{value:#,0.###} {si}{(siPerUs is { } per ? $" ({Short(value / per)} {us})" : string.Empty)}").TrimEnd();
+        FormattableString.Invariant($"{ShortFigure.Of(value, "#,0.###")} {si}{(siPerUs is { } per ? $" ({Short(value / per)} {us})" : string.Empty)}").TrimEnd();
 
     /// <summary>A span in both units.</summary>
     /// <param name="low">Least, SI.</param>
@@ -40,5 +40,5 @@ internal static class BothUnits
     public static string Span(double low, double high, double? siPerUs, string si, string us) =>
         FormattableString.Invariant($"{low:#,0.##} to {high:#,0.##} {si}{(siPerUs is { } per ? $" ({Short(low / per)} to {Short(high / per)} {us})" : string.Empty)}").TrimEnd();
 
-    private static string Short(double value) => value.ToString(Math.Abs(value) < 1 ? "0.##" : Math.Abs(value) < 100 ? "0.#" : "#,0", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Short(double value) => ShortFigure.Of(value, Math.Abs(value) < 1 ? "0.##" : Math.Abs(value) < 100 ? "0.#" : "#,0");
 }

@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.HeatDemand;
 
@@ -63,7 +64,7 @@ public static class OptionChecks
                 faults.Add(new("OUT_OF_RANGE", field, $"{Say(v)} is outside {Say(low)} to {Say(high)}.", $"Give a figure between {Say(low)} and {Say(high)}."));
             }
 
-            string Say(double figure) => FormattableString.Invariant($"{(figure < 0 ? "-" : string.Empty)}{before}{Math.Abs(figure):#,0.###}");
+            string Say(double figure) => FormattableString.Invariant($"{(figure < 0 ? "-" : string.Empty)}{before}{ShortFigure.Of(Math.Abs(figure), "#,0.###")}");
         }
     }
 

@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine.Economics;
+using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.Lending;
 
@@ -30,7 +31,7 @@ public static class LoanChecks
         {
             if (!(value >= low && value <= high))
             {
-                faults.Add(new("OUT_OF_RANGE", field, FormattableString.Invariant($"{what} of {value * scale:0.##}{unit} is outside {low * scale:0.##}{unit} to {high * scale:0.##}{unit}."), remedy));
+                faults.Add(new("OUT_OF_RANGE", field, FormattableString.Invariant($"{what} of {ShortFigure.Of(value * scale, "0.##")}{unit} is outside {low * scale:0.##}{unit} to {high * scale:0.##}{unit}."), remedy));
             }
         }
 

@@ -1,3 +1,5 @@
+using FarmPortfolio.Engine.Units;
+
 namespace FarmPortfolio.Engine.Scenarios;
 
 /// <summary>What of a scenario set cannot be.</summary>
@@ -95,7 +97,7 @@ public static class ScenarioChecks
         {
             if (!(value >= low && value <= high))
             {
-                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {value:0.####} is outside {low:0.####} to {high:0.####}.", $"Give a {what} between {low:0.####} and {high:0.####}."));
+                faults.Add(new("OUT_OF_RANGE", field, $"The {what} of {ShortFigure.Of(value, "0.####")} is outside {low:0.####} to {high:0.####}.", $"Give a {what} between {low:0.####} and {high:0.####}."));
             }
         }
     }

@@ -1,3 +1,5 @@
+using FarmPortfolio.Engine.Units;
+
 namespace FarmPortfolio.Engine.Trials;
 
 /// <summary>Where evidence on a retrofit's saving comes from.</summary>
@@ -72,12 +74,12 @@ public sealed record EvidenceFacts
         var faults = new List<Fault>();
         if (!double.IsFinite(FactorMean) || FactorMean is < -0.5 or > 3)
         {
-            faults.Add(new("OUT_OF_RANGE", "factorMean", FormattableString.Invariant($"A factor of {FactorMean:0.##} is outside -0.5 to 3."), "Give measured over modelled saving; 1 = as modelled."));
+            faults.Add(new("OUT_OF_RANGE", "factorMean", FormattableString.Invariant($"A factor of {ShortFigure.Of(FactorMean, "0.##")} is outside -0.5 to 3."), "Give measured over modelled saving; 1 = as modelled."));
         }
 
         if (!double.IsFinite(FactorSd) || FactorSd is < 0.01 or > 2)
         {
-            faults.Add(new("OUT_OF_RANGE", "factorSd", FormattableString.Invariant($"A spread of {FactorSd:0.###} is outside 0.01 to 2."), "Give the standard deviation of the factor, such as 0.10; no trial is certain."));
+            faults.Add(new("OUT_OF_RANGE", "factorSd", FormattableString.Invariant($"A spread of {ShortFigure.Of(FactorSd, "0.###")} is outside 0.01 to 2."), "Give the standard deviation of the factor, such as 0.10; no trial is certain."));
         }
 
         if (!Counted && string.IsNullOrWhiteSpace(SetAsideReason))

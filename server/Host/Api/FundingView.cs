@@ -116,6 +116,10 @@ public sealed record FundingRowView(int Rank, OptionView Option, OptionResultVie
 [Name("WhyNot")]
 public sealed record WhyNotView(OptionView Option, string Why, string Rule);
 
+/// <summary>Why houses of a co-op have no place in an order: every option of theirs is kept out by a rule, none asks an outlay, or they are not in the study.</summary>
+[Name("HousesOut")]
+public sealed record HousesOutView(int HouseCount, int ByRule, int WithoutOutlay, int NotStudied);
+
 /// <summary>A point of benefit against money.</summary>
 [Name("FrontierPoint")]
 public sealed record FrontierPointView(double GrantUsd, double SavingP10, double SavingP25, double SavingP50, double SavingP75, double SavingP90);
@@ -135,6 +139,19 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
 
     /// <summary>Number of rows: houses with an option that the rules let in.</summary>
     public int RowTotal => order.Rows.Count;
+
+    /// <summary>Houses of the co-op that stand in no row, by why.</summary>
+    public HousesOutView HousesOut
+    {
+        get
+        {
+            var rows = order.Rows.Select(r => study.Options[r.Index].HouseId).ToHashSet();
+            var studied = study.Options.Select(o => o.HouseId).ToHashSet();
+            var refused = order.NotEligible.Select(n => study.Options[n.Index].HouseId).ToHashSet();
+            var others = register.Houses.Keys.Where(h => !rows.Contains(h)).ToList();
+            return new(register.Houses.Count, others.Count(refused.Contains), others.Count(h => studied.Contains(h) && !refused.Contains(h)), others.Count(h => !studied.Contains(h)));
+        }
+    }
 
     /// <summary>Number of rows that are funded; they come first.</summary>
     public int FundedTotal => order.Rows.Count(r => r.Funded);

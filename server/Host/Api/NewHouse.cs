@@ -110,6 +110,12 @@ public sealed record NewHousePayload([property: Id] string? HouseId, [property: 
 /// <summary>Turns nine answers into a farm, a tank or meter, a house and its usual options.</summary>
 internal static class NewHouse
 {
+    /// <summary>Most that a told use may be over the reckoned one; what lies between 1.25 times and this is shown beside the answer, not refused (common practice, no source).</summary>
+    private const double MostTimesReckoned = 20;
+
+    /// <summary>Use that is never refused, kWh of fuel a m2 of floor and winter: over twice the dearest house of the far north (common practice, no source).</summary>
+    private const double MostKwhPerM2 = 1500;
+
     /// <summary>Items and faults of the answers.</summary>
     public static (IReadOnlyList<ItemToSave> Items, List<Fault> Faults, HousePreview? Preview) Of(Register register, NewHouseInput input)
     {
@@ -152,7 +158,13 @@ internal static class NewHouse
 
         var items = plan.Items.ToList();
         var told = Fuel(register, input, facts, items, faults);
-        return (items, faults, Preview(register, facts, items, told));
+        var preview = Preview(register, facts, items, told);
+        if (told is { } kwh && TooMuch(register, input, facts, preview, kwh) is { } much)
+        {
+            faults.Add(much);
+        }
+
+        return (items, faults, preview);
 
         Fault? Year(string field, string what, int? year) => year is { } y ? HouseYears.Of(field, what, y, register.SetFacts.FirstSeason) : null;
     }
@@ -208,6 +220,10 @@ internal static class NewHouse
             {
                 faults.Add(new("OUT_OF_RANGE", "fixedPriceUsdPerUnit", "A price is above 0.", "Give dollars a unit, such as 2.45, or leave it empty."));
             }
+            else if (ContractChecks.TooDear("fixedPriceUsdPerUnit", price, kwh, unit) is { } dear)
+            {
+                faults.Add(dear);
+            }
             else if (register.Contracts.Values.Any(c => c.Facts.SupplyGroupId == groupId))
             {
                 faults.Add(new("ALREADY_THERE", "fixedPriceUsdPerUnit", "This tank or meter has a contract already.", "Leave the price empty; change the contract at the tank or meter."));
@@ -237,6 +253,19 @@ internal static class NewHouse
 
         items.Add(UsedFuel.Record(groupId, register.SetFacts.FirstSeason - 1, isLast: true, used, unit, kwh));
         return used * kwh;
+    }
+
+    /// <summary>A use that no house has: its figure stands for another unit or has noughts too many. Where the tank or meter feeds other houses, each may use as much.</summary>
+    private static Fault? TooMuch(Register register, NewHouseInput input, HouseFacts facts, HousePreview? preview, double toldKwh)
+    {
+        var supply = facts.Supplies[0].SupplyGroupId;
+        var houses = 1 + register.Houses.Values.Count(h => h.Facts.Supplies.Any(s => s.SupplyGroupId == supply));
+        var most = houses * Math.Max(MostTimesReckoned * preview?.FuelKwh ?? 0, MostKwhPerM2 * facts.Bays * facts.WidthM * facts.LengthM);
+        var kwhPerUnit = toldKwh / input.UsedLastWinter!.Value;
+        return toldKwh <= most
+            ? null
+            : new("OUT_OF_RANGE", "usedLastWinter", FormattableString.Invariant($"A use of {ShortFigure.Of(input.UsedLastWinter.Value, "#,0.#")} in a winter cannot be{(preview is { FuelKwh: > 0 } p ? $": {ShortFigure.Of(toldKwh / p.FuelKwh, "#,0")} times what we reckon" : string.Empty)}."),
+                FormattableString.Invariant($"Give what the tank or meter took last winter, at most {most / kwhPerUnit:#,0}, and look at its unit."));
     }
 
     private static HousePreview? Preview(Register register, HouseFacts facts, List<ItemToSave> items, double? told)

@@ -63,6 +63,14 @@ public class ContractChecksTests
     }
 
     [Fact]
+    public void A_figure_of_hundreds_of_digits_is_told_by_its_power_of_ten()
+    {
+        var fault = Assert.Single(ContractChecks.Of(Plain with { AdderUsdPerUnit = 1e300 }, FuelKind.Propane));
+        Assert.Equal("The adder a of 1E+300 is outside -1000 to 1000.", fault.Message);
+        Assert.Equal("The adder a of 123456789.25 is outside -1000 to 1000.", Assert.Single(ContractChecks.Of(Plain with { AdderUsdPerUnit = 123456789.25 }, FuelKind.Propane)).Message);
+    }
+
+    [Fact]
     public void Shares_over_the_whole_are_named()
     {
         var (terms, faults) = SupplyTerms.Of([Plain with { VolumeShare = 0.7 }, Plain with { VolumeShare = 0.6 }], null, FuelKind.Propane, null, 2026, 1);

@@ -15,6 +15,7 @@ public class HouseChecksTests
         { "width", "widthM", "width of -3 m (-9.8 ft) is outside", "1.83 to 60.96 m (6 to 200 ft); if you typed feet" },
         { "length", "lengthM", "length of -29.261 m (-96 ft) is outside", "Give 2 to 400 m (6.6 to 1,312 ft)." },
         { "wall", "sideWallM", "side wall of -1 m (-3.3 ft)", "0 to 12 m (0 to 39.4 ft)" },
+        { "digits", "lengthM", "length of 1E+300 m (3.28E+300 ft) is outside", "Give 2 to 400 m (6.6 to 1,312 ft)." },
         { "curtain", "curtainHeightM", "curtain at 9 m (29.5 ft) does not fit under a ridge at 4.55 m (14.9 ft)", "1 to 4.25 m (3.3 to 13.9 ft)" },
         { "curtainTop", "curtainTopM", "cannot rise from 2 m (6.6 ft) to 6 m (19.7 ft)", "under" },
         { "efficiency", "heaters", "efficiency of 1.2 cannot be", "80 % is 0.8" },
@@ -93,6 +94,7 @@ public class HouseChecksTests
         {
             "width" => house with { WidthM = -3 },
             "length" => house with { LengthM = -96 * Us.FootM },
+            "digits" => house with { LengthM = 1e300 },
             "wall" => house with { SideWallM = -1 },
             "curtain" => house with { CurtainHeightM = 9 },
             "curtainTop" => house with { CurtainShape = CurtainShape.Sloped, CurtainHeightM = 2, CurtainTopM = 6 },

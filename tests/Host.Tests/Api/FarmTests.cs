@@ -62,6 +62,27 @@ public class FarmTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Contains(made["faults"]!.AsArray(), f => (string?)f!["field"] == field);
     }
 
+    [Theory]
+    [InlineData(290.0, null, "fixedPriceUsdPerUnit", "dollars, not cents")]
+    [InlineData(null, 9_999_999.0, "usedLastWinter", "look at its unit")]
+    [InlineData(null, 1e300, "usedLastWinter", "at most")]
+    [InlineData(2.35, 4120.0, null, null)]
+    public async Task A_price_in_cents_and_a_use_no_house_has_are_refused_at_their_fields(double? price, double? used, string? field, string? remedy)
+    {
+        var made = await New(new { requestId = Guid.NewGuid().ToString(), checkOnly = true, farmName = "Bounds", stationId = "ws_demo1", name = "house 1", shape = "HOOP", widthM = 9.144, lengthM = 29.26, fuel = "PROPANE", fixedPriceUsdPerUnit = price, usedLastWinter = used });
+        var faults = made["faults"]!.AsArray();
+        if (field is null)
+        {
+            Assert.Empty(faults);
+            return;
+        }
+
+        var fault = Assert.Single(faults)!;
+        Assert.Equal(field, (string?)fault["field"]);
+        Assert.Contains(remedy!, (string)fault["remedy"]!, StringComparison.Ordinal);
+        Assert.True(((string)fault["message"]!).Length < 100, (string)fault["message"]!);
+    }
+
     [Fact]
     public async Task Deleting_a_farm_says_what_goes_with_it_and_undo_brings_all_back()
     {

@@ -44,7 +44,7 @@ public class PagingTests(TemporaryHost host) : IClassFixture<TemporaryHost>
     {
         await host.StudyDone();
         async Task<JsonNode> Page(int after) => (await host.Ask(
-            "query($a: Int!) { fundingOrder { rowTotal fundedTotal fundedOutlayUsd fundedOwnPartUsd grantUsd notEligibleTotal rows(first: 7, afterRank: $a) { rank funded grantUsd ownPartUsd option { id } result { outlayUsd } } below { rank funded } notEligible(first: 7, after: $a) { option { id } } } }",
+            "query($a: Int!) { fundingOrder { rowTotal housesOut { houseCount byRule withoutOutlay notStudied } fundedTotal fundedOutlayUsd fundedOwnPartUsd grantUsd notEligibleTotal rows(first: 7, afterRank: $a) { rank funded grantUsd ownPartUsd option { id } result { outlayUsd } } below { rank funded } notEligible(first: 7, after: $a) { option { id } } } }",
             new { a = after }))["data"]!["fundingOrder"]!;
         var first = await Page(0);
         var (rows, kept) = (new List<JsonNode>(), new List<string>());
@@ -57,6 +57,9 @@ public class PagingTests(TemporaryHost host) : IClassFixture<TemporaryHost>
 
         Assert.Equal(Enumerable.Range(1, (int)first["rowTotal"]!), rows.Select(r => (int)r["rank"]!));
         Assert.Equal(rows.Count, rows.Select(r => (string)r["option"]!["id"]!).Distinct().Count());
+        var others = first["housesOut"]!;
+        Assert.Equal((int)others["houseCount"]! - rows.Count, (int)others["byRule"]! + (int)others["withoutOutlay"]! + (int)others["notStudied"]!);
+        Assert.InRange((int)others["byRule"]!, 1, (int)first["notEligibleTotal"]!);
         var funded = rows.TakeWhile(r => (bool)r["funded"]!).ToList();
         Assert.Equal(((int)first["fundedTotal"]!, rows.Count(r => (bool)r["funded"]!)), (funded.Count, funded.Count));
         Assert.Equal((double)first["fundedOutlayUsd"]!, funded.Sum(r => (double)r["result"]!["outlayUsd"]!), 0.01);

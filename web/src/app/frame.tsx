@@ -4,6 +4,7 @@ import { Link, NavLink, Outlet, useLocation } from 'react-router';
 import { graphql } from '../lib/graphql/generated/index.ts';
 import { ask } from '../lib/graphql/client.ts';
 import { HeatingProvider, useUnits } from '../lib/units/units-context.tsx';
+import { UnsavedProvider } from '../components/forms/unsaved.tsx';
 import { CoopSwitch } from './coop-switch.tsx';
 import { FirstSteps } from './first-steps.tsx';
 
@@ -136,7 +137,9 @@ export function Frame({ notice }: Props) {
       </header>
       <main id="main" tabIndex={-1} ref={main} aria-busy={!data || lacking > 0}>
         <HeatingProvider heating={data?.heatingValueSets.find((s) => s.inUse)}>
-          <Outlet />
+          <UnsavedProvider>
+            <Outlet />
+          </UnsavedProvider>
         </HeatingProvider>
         {coop && !coop.isDemo && !coop.newestStudy && (pathname === '/' || pathname === '/farms') && <FirstSteps />}
       </main>

@@ -48,11 +48,17 @@ export function ChartFrame({
           <tbody>
             {table.rows.map((r) => (
               <tr key={String(r[0])}>
-                {r.map((c, i) => (
-                  <td key={table.heads[i]} className="n">
-                    {c}
-                  </td>
-                ))}
+                {r.map((c, i) =>
+                  i === 0 ? (
+                    <th key={table.heads[i]} scope="row" className="n">
+                      {c}
+                    </th>
+                  ) : (
+                    <td key={table.heads[i]} className="n">
+                      {c}
+                    </td>
+                  ),
+                )}
               </tr>
             ))}
           </tbody>

@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { Field } from '../../components/forms/field.tsx';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { type Expected, readNumber } from '../../lib/units/typed-number.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
@@ -70,6 +71,9 @@ export function BillsForm({
     gauge: '',
     factor: '',
   });
+  const [asRead] = useState(JSON.stringify([lines, automatic]));
+  const begun = [typed.quantity, typed.total, typed.gauge, typed.factor, typed.to].some((t) => t !== '');
+  const kept = useUnsaved(begun || JSON.stringify([lines, automatic]) !== asRead);
   const queries = useQueryClient();
   const run = useMutation({
     mutationFn: (checkOnly: boolean) =>
@@ -85,6 +89,7 @@ export function BillsForm({
       }),
     onSuccess: async (d) => {
       if (d.saveFuelRecord.changeId) {
+        kept();
         await queries.invalidateQueries();
         close();
       }
@@ -200,7 +205,13 @@ export function BillsForm({
       <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
         Save {counted(lines.length, 'line')}
       </button>{' '}
-      <button className="link" onClick={close}>
+      <button
+        className="link"
+        onClick={() => {
+          if (run.data?.saveFuelRecord.conflict) void queries.invalidateQueries();
+          close();
+        }}
+      >
         leave it as it was
       </button>
     </section>

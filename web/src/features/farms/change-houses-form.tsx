@@ -1,5 +1,5 @@
-import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { FormFrame } from './form-frame.tsx';
@@ -16,22 +16,26 @@ interface Props {
 /** One answer for many houses, as one change that one undo takes back. */
 export function ChangeHousesForm({ houseIds, close, done }: Props) {
   const { say } = useUnits();
-  const [typed, set] = useState({ covering: '', filmYear: '', plan: '', air: '' });
+  const { typed, set, changed } = useTyped(() => ({ covering: '', filmYear: '', plan: '', air: '' }));
   const count = `${String(houseIds.length)} ${houseIds.length === 1 ? 'house' : 'houses'}`;
-  const save = useSave(async () => {
-    const { changeHouses } = await ask(ChangeHouses, {
-      input: {
-        requestId: requestId(),
-        houseIds: [...houseIds],
-        coveringCode: typed.covering || null,
-        filmYear: typedNumber(typed.filmYear),
-        heatingPlanCode: typed.plan || null,
-        airChangesPerHour: typedNumber(typed.air),
-      },
-    });
-    if (changeHouses.changeId) done(`${count} changed alike.`, changeHouses.changeId);
-    return changeHouses;
-  }, close);
+  const save = useSave(
+    async () => {
+      const { changeHouses } = await ask(ChangeHouses, {
+        input: {
+          requestId: requestId(),
+          houseIds: [...houseIds],
+          coveringCode: typed.covering || null,
+          filmYear: typedNumber(typed.filmYear),
+          heatingPlanCode: typed.plan || null,
+          airChangesPerHour: typedNumber(typed.air),
+        },
+      });
+      if (changeHouses.changeId) done(`${count} changed alike.`, changeHouses.changeId);
+      return changeHouses;
+    },
+    close,
+    changed,
+  );
   // a wrong answer is wrong on every house: the first says it, the rest are counted
   const all = save.data?.faults ?? [];
   const faults = all

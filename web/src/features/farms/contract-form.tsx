@@ -1,8 +1,7 @@
-import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { SaveContractInput } from '../../lib/graphql/generated/graphql.ts';
-import { useUnits } from '../../lib/units/units-context.tsx';
 import { contractKinds, leftoverRules, type Contract, type Supply } from './contract-words.ts';
 import { SaveContract } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
@@ -55,8 +54,7 @@ export function ContractForm({
   start?: Partial<Record<Figure | 'kind' | 'unit', string>>;
   close: () => void;
 }) {
-  const { units } = useUnits();
-  const [typed, set] = useState(() => ({
+  const { typed, set, changed } = useTyped((units) => ({
     ...(Object.fromEntries(numbers.map((n) => [n, c?.[n]?.toString() ?? ''])) as Record<Figure, string>),
     name: c?.name ?? '',
     kind: c?.kind ?? 'INDEXED',
@@ -72,29 +70,33 @@ export function ContractForm({
     priceSeriesId: c?.priceSeriesId ?? '',
     ...start,
   }));
-  const save = useSave(async () => {
-    const [from, adder] = [typedNumber(typed.stepFrom), typedNumber(typed.stepAdder)];
-    const input: SaveContractInput = {
-      ...(Object.fromEntries(numbers.map((n) => [n, typedNumber(typed[n])])) as Record<Figure, number | null>),
-      id: c?.id ?? null,
-      expectedRevision: c?.revision ?? null,
-      requestId: requestId(),
-      supplyGroupId: supply.id,
-      standing: offered ? 'OFFERED' : 'IN_FORCE',
-      name: typed.name || null,
-      kind: typed.kind as SaveContractInput['kind'],
-      unit: typed.unit,
-      leftover: typed.leftover as SaveContractInput['leftover'],
-      billedShare: share(typed.billedShare),
-      volumeShare: share(typed.volumeShare),
-      tiers: from != null && adder != null ? [{ fromUnits: from, adderUsdPerUnit: adder }, ...(c?.tiers.slice(1) ?? [])] : [],
-      startsOn: typed.startsOn || null,
-      endsOn: typed.endsOn || null,
-      rollsIntoContractId: typed.rollsIntoContractId || null,
-      priceSeriesId: typed.priceSeriesId || null,
-    };
-    return (await ask(SaveContract, { input })).saveContract;
-  }, close);
+  const save = useSave(
+    async () => {
+      const [from, adder] = [typedNumber(typed.stepFrom), typedNumber(typed.stepAdder)];
+      const input: SaveContractInput = {
+        ...(Object.fromEntries(numbers.map((n) => [n, typedNumber(typed[n])])) as Record<Figure, number | null>),
+        id: c?.id ?? null,
+        expectedRevision: c?.revision ?? null,
+        requestId: requestId(),
+        supplyGroupId: supply.id,
+        standing: offered ? 'OFFERED' : 'IN_FORCE',
+        name: typed.name || null,
+        kind: typed.kind as SaveContractInput['kind'],
+        unit: typed.unit,
+        leftover: typed.leftover as SaveContractInput['leftover'],
+        billedShare: share(typed.billedShare),
+        volumeShare: share(typed.volumeShare),
+        tiers: from != null && adder != null ? [{ fromUnits: from, adderUsdPerUnit: adder }, ...(c?.tiers.slice(1) ?? [])] : [],
+        startsOn: typed.startsOn || null,
+        endsOn: typed.endsOn || null,
+        rollsIntoContractId: typed.rollsIntoContractId || null,
+        priceSeriesId: typed.priceSeriesId || null,
+      };
+      return (await ask(SaveContract, { input })).saveContract;
+    },
+    close,
+    changed,
+  );
   const faults = save.data?.faults ?? [];
   const field = (key: keyof typeof typed, label: string, type?: string) => (
     <Field

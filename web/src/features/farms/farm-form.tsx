@@ -1,5 +1,5 @@
-import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { FarmQuery } from '../../lib/graphql/generated/graphql.ts';
 import { SaveFarm } from './farm-queries.ts';
@@ -13,30 +13,34 @@ type Coop = Pick<FarmQuery['coop'], 'weatherStations' | 'relatedKeys' | 'groupsI
 
 /** Name, place, station and money of a farm, and what rounds ask of it. */
 export function FarmForm({ farm, coop, close }: { farm: Farm; coop: Coop; close: () => void }) {
-  const [member, setMember] = useState<MembershipTyped>(() => membershipTyped(farm));
-  const [typed, set] = useState({
+  const member = useTyped<MembershipTyped>(() => membershipTyped(farm));
+  const { typed, set, changed } = useTyped(() => ({
     name: farm.name,
     place: farm.place ?? '',
     station: farm.stationId ?? '',
     sales: farm.salesUsd?.toString() ?? '',
     wage: farm.wageUsdPerHour?.toString() ?? '',
     power: farm.electricityUsdPerKwh?.toString() ?? '',
-  });
-  const save = useSave(async () => {
-    const input = {
-      id: farm.id,
-      expectedRevision: farm.revision,
-      requestId: requestId(),
-      name: typed.name,
-      place: typed.place || null,
-      stationId: typed.station || null,
-      salesUsd: typedNumber(typed.sales),
-      wageUsdPerHour: typedNumber(typed.wage),
-      electricityUsdPerKwh: typedNumber(typed.power),
-      membership: membershipInput(member),
-    };
-    return (await ask(SaveFarm, { input })).saveFarm;
-  }, close);
+  }));
+  const save = useSave(
+    async () => {
+      const input = {
+        id: farm.id,
+        expectedRevision: farm.revision,
+        requestId: requestId(),
+        name: typed.name,
+        place: typed.place || null,
+        stationId: typed.station || null,
+        salesUsd: typedNumber(typed.sales),
+        wageUsdPerHour: typedNumber(typed.wage),
+        electricityUsdPerKwh: typedNumber(typed.power),
+        membership: membershipInput(member.typed),
+      };
+      return (await ask(SaveFarm, { input })).saveFarm;
+    },
+    close,
+    changed || member.changed,
+  );
   const faults = save.data?.faults ?? [];
   const field = (key: keyof typeof typed, label: string, name: string) => (
     <Field
@@ -45,7 +49,7 @@ export function FarmForm({ farm, coop, close }: { farm: Farm; coop: Coop; close:
       change={(v) => set({ ...typed, [key]: v })}
       name={name}
       faults={faults}
-      number={name !== 'name' && name !== 'place' ? true : undefined}
+      number={name === 'salesUsd' ? { grouped: true, such: '250000' } : name !== 'name' && name !== 'place' ? true : undefined}
     />
   );
   return (
@@ -71,7 +75,7 @@ export function FarmForm({ farm, coop, close }: { farm: Farm; coop: Coop; close:
       {field('sales', 'sales of a year, $', 'salesUsd')}
       {field('wage', 'wage for watching, $ an hour (empty: the study’s)', 'wageUsdPerHour')}
       {field('power', 'electricity, $ a kWh (empty: the study’s)', 'electricityUsdPerKwh')}
-      <MembershipFields typed={member} set={setMember} keys={coop.relatedKeys} groups={coop.groupsInUse} faults={faults} />
+      <MembershipFields typed={member.typed} set={member.set} keys={coop.relatedKeys} groups={coop.groupsInUse} faults={faults} />
     </FormFrame>
   );
 }

@@ -41,7 +41,7 @@ export function FarmLedger({ farms }: { farms: Farm[] }) {
             </th>
             <th scope="col">bought by</th>
             <th scope="col" className="mark">
-              <CostHead most={most} />
+              {farms.some((f) => f.bills.length > 0) ? <CostHead most={most} /> : 'what it costs'}
             </th>
             <th scope="col" className="n" aria-sort={order === 'cost' ? 'descending' : 'none'}>
               {head('cost', 'middling season')}

@@ -1,3 +1,4 @@
+import { useQueryClient } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
 import { type FieldFault, FaultList } from '../../components/forms/fault-list.tsx';
 import { CONFLICT } from './save-hook.ts';
@@ -15,6 +16,7 @@ export function FormFrame(props: {
   close: () => void;
   children: ReactNode;
 }) {
+  const queries = useQueryClient();
   return (
     <form
       aria-label={props.title}
@@ -31,7 +33,15 @@ export function FormFrame(props: {
       <button className="filled" type="submit" disabled={props.pending}>
         {props.button}
       </button>{' '}
-      <button className="link" type="button" onClick={props.close}>
+      <button
+        className="link"
+        type="button"
+        onClick={() => {
+          // the page shows theirs once the form is closed, as it is told above
+          if (props.conflict) void queries.invalidateQueries();
+          props.close();
+        }}
+      >
         leave it as it was
       </button>
     </form>

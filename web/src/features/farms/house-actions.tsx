@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
 import { Field } from '../../components/forms/field.tsx';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { DeleteItem } from './delete-item.tsx';
@@ -24,10 +25,12 @@ export function HouseActions({ house }: { house: { id: string; revision: number;
   const navigate = useNavigate();
   const queries = useQueryClient();
   const [name, setName] = useState<string | null>(null);
+  const kept = useUnsaved(name !== null && name !== `${house.name} copy`);
   const copy = useMutation({
     mutationFn: () => ask(Copy, { id: house.id, name: name ?? '', requestId: requestId() }),
     onSuccess: async (d) => {
       if (d.copyHouse.houseId) {
+        kept();
         await queries.invalidateQueries();
         setName(null);
         await navigate(`/houses/${d.copyHouse.houseId}`);

@@ -2,12 +2,15 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useRef, useState } from 'react';
 import { Field } from '../../components/forms/field.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { HouseQuery, SaveHouseInput } from '../../lib/graphql/generated/graphql.ts';
-import { fromMetres, toMetres } from '../../lib/units/format.ts';
+import { fromMetres, toMetres, type UnitSystem } from '../../lib/units/format.ts';
+import { turnedLength } from '../../lib/units/turned.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
-import { partsInput, partsOf, type TypedParts } from './house-parts.ts';
+import { partsInput, partsOf, turnedParts, type TypedParts } from './house-parts.ts';
 import { HousePartsForm } from './house-parts-form.tsx';
 import { plans } from './house-words.ts';
 import { typedNumber } from './save-hook.ts';
@@ -29,6 +32,18 @@ const Save = graphql(`
   }
 `);
 
+const turnedSizes = <T extends { width: string; length: string; wall: string; ridge: string }>(
+  t: T,
+  from: UnitSystem,
+  to: UnitSystem,
+): T => ({
+  ...t,
+  width: turnedLength(t.width, from, to),
+  length: turnedLength(t.length, from, to),
+  wall: turnedLength(t.wall, from, to),
+  ridge: turnedLength(t.ridge, from, to),
+});
+
 /** What stands for the plan where none was told: own periods, or the plan that is taken for granted. */
 const unplanned = (was: TypedParts, say: (words: string) => string) =>
   was.periods.length > 0 ? 'none: own periods, below' : `not told: ${say(plans[0][1])}`;
@@ -37,18 +52,31 @@ const unplanned = (was: TypedParts, say: (words: string) => string) =>
 export function HouseForm({ house, close }: { house: EditedHouse; close: () => void }) {
   const { units, say } = useUnits();
   const queries = useQueryClient();
-  const [typed, set] = useState({
-    name: house.name,
-    width: fromMetres(house.widthM, units),
-    length: fromMetres(house.lengthM, units),
-    wall: fromMetres(house.sideWallM, units),
-    ridge: fromMetres(house.ridgeM, units),
-    air: house.airChangesPerHour?.toString() ?? '',
-    plan: house.heatingPlanCode ?? '',
-  });
-  const [was] = useState(() => partsOf(house, units));
-  const [parts, setParts] = useState(was);
+  const {
+    typed,
+    set,
+    was: began,
+    changed,
+  } = useTyped(
+    (u) => ({
+      name: house.name,
+      width: fromMetres(house.widthM, u),
+      length: fromMetres(house.lengthM, u),
+      wall: fromMetres(house.sideWallM, u),
+      ridge: fromMetres(house.ridgeM, u),
+      air: house.airChangesPerHour?.toString() ?? '',
+      plan: house.heatingPlanCode ?? '',
+    }),
+    turnedSizes,
+  );
+  const { typed: parts, set: setParts, was, changed: partsChanged } = useTyped((u) => partsOf(house, u), turnedParts);
+  const kept = useUnsaved(changed || partsChanged);
+  const [stored] = useState(house);
+  // a size that nobody touched stays as it is told, not as it is rounded for its field
+  const metres = (key: 'width' | 'length' | 'wall' | 'ridge', told: number | null | undefined) =>
+    typed[key] === began[key] ? told : toMetres(typed[key], units);
   const [revision, setRevision] = useState(house.revision);
+  const [theirsShown, showTheirs] = useState(false);
   const input = (checkOnly: boolean): SaveHouseInput => ({
     id: house.id,
     expectedRevision: revision,
@@ -56,10 +84,10 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
     checkOnly,
     house: {
       name: typed.name,
-      widthM: toMetres(typed.width, units) ?? 0,
-      lengthM: toMetres(typed.length, units) ?? 0,
-      sideWallM: toMetres(typed.wall, units) ?? null,
-      ridgeM: toMetres(typed.ridge, units) ?? null,
+      widthM: metres('width', stored.widthM) ?? 0,
+      lengthM: metres('length', stored.lengthM) ?? 0,
+      sideWallM: metres('wall', stored.sideWallM) ?? null,
+      ridgeM: metres('ridge', stored.ridgeM) ?? null,
       airChangesPerHour: typedNumber(typed.air),
       heatingPlanCode: typed.plan || null,
       seasonalEfficiency: house.seasonalEfficiency ?? null,
@@ -72,6 +100,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
     mutationFn: () => ask(Save, { input: input(false) }),
     onSuccess: async (d) => {
       if (d.saveHouse.changeId) {
+        kept();
         await queries.invalidateQueries();
         close();
       }
@@ -146,20 +175,29 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
               type="button"
               onClick={() => {
                 setRevision(revision + 1);
+                showTheirs(true);
                 save.reset();
                 void queries.invalidateQueries();
               }}
             >
-              Look at theirs above, then save yours over it
+              Show theirs around this form; the next save then puts yours over it
             </button>
           </p>
         )}
+        {theirsShown && !conflict && <p role="status">The page around this form now shows theirs. Saving puts yours over it.</p>}
         {check.error && <p className="fault">{check.error.message}</p>}
         {save.error && <p className="fault">{save.error.message}</p>}
         <button className="filled" type="submit" disabled={save.isPending || faults.length > 0} aria-describedby="house-lacks">
           Save the house
         </button>{' '}
-        <button className="link" type="button" onClick={close}>
+        <button
+          className="link"
+          type="button"
+          onClick={() => {
+            if (conflict) void queries.invalidateQueries();
+            close();
+          }}
+        >
           leave it as it was
         </button>{' '}
         <Lacking id="house-lacks" what={[faults.length > 0 && 'an answer that can be right where a field says what is wrong']} />

@@ -5,7 +5,7 @@ import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
 import { counted, heatUnit, length, ofHundred } from '../../lib/units/format.ts';
-import { inSentence } from '../../lib/units/told.ts';
+import { chosenFirst, inSentence } from '../../lib/units/told.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { HeaterSizing } from './heater-sizing.tsx';
 import { BillsPart } from './bills-part.tsx';
@@ -51,7 +51,7 @@ export function HousePage() {
         </h1>
         {house.faults.map((f) => (
           <p key={f.message} className="fault">
-            {f.message} {f.remedy}
+            {chosenFirst(f.message, units)} {chosenFirst(f.remedy, units)}
           </p>
         ))}
         {form ?? (

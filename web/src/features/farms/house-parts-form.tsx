@@ -166,7 +166,7 @@ export function HousePartsForm({ typed, change, faults, supplies }: Props) {
               label={`rated input, ${units === 'us' ? 'Btu/h' : 'kW'}`}
               value={h.input}
               change={(v) => put({ heaters: replaced(typed.heaters, i, { input: v }) })}
-              number={{ least: 0, such: units === 'us' ? '300000' : '90' }}
+              number={{ least: 0, grouped: units === 'us', such: units === 'us' ? '300000' : '90' }}
               name=""
               faults={[]}
             />

@@ -1,5 +1,6 @@
 import type { HousePartsInput, HouseQuery } from '../../lib/graphql/generated/graphql.ts';
 import type { UnitSystem } from '../../lib/units/format.ts';
+import { turnedDegrees, turnedPerArea, turnedPower } from '../../lib/units/turned.ts';
 import { typedNumber } from './save-hook.ts';
 
 type House = NonNullable<HouseQuery['house']>;
@@ -51,6 +52,15 @@ export function partsOf(house: House, units: UnitSystem) {
   };
 }
 export type TypedParts = ReturnType<typeof partsOf>;
+
+/** What is typed of set points, inputs and worth an area, turned with the units. */
+export const turnedParts = (p: TypedParts, from: UnitSystem, to: UnitSystem): TypedParts => ({
+  ...p,
+  periods: p.periods.map((q) => ({ ...q, night: turnedDegrees(q.night, from, to), day: turnedDegrees(q.day, from, to) })),
+  heaters: p.heaters.map((h) => ({ ...h, input: turnedPower(h.input, from, to) })),
+  crop: turnedPerArea(p.crop, from, to),
+  shading: turnedPerArea(p.shading, from, to),
+});
 
 const monthDay = (t: string): [month: number, day: number] => {
   const [m, d] = t.split('/').map((p) => Number(p.trim()));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inputOf, looksLikeMetres, unanswered } from './new-house-answers.ts';
+import { inputOf, looksLikeMetres, turnedAnswers, unanswered } from './new-house-answers.ts';
 
 describe('nine answers', () => {
   it('turns feet, Fahrenheit and Btu an hour into SI', () => {
@@ -14,6 +14,26 @@ describe('nine answers', () => {
     expect(input.nightC).toBeNull();
     expect(input.usedLastWinter).toBeNull();
     expect(input.farmId).toBeNull();
+  });
+
+  it('turns what is typed with the switch: sizes, set points, heater, fuel and its price', () => {
+    const typed = { ...unanswered, width: '30', length: '96', night: '60', input: '300000', used: '4120', price: '2.35', filmYear: '2024' };
+    const turned = turnedAnswers(typed, 'us', 'si');
+    expect(turned).toMatchObject({
+      width: '9.144',
+      length: '29.261',
+      night: '15.56',
+      input: '87.92',
+      used: '15595.9',
+      price: '0.6208',
+      filmYear: '2024',
+    });
+    // a unit of fuel that was chosen stays, with its figures
+    expect(turnedAnswers({ ...typed, unit: 'gal' }, 'us', 'si')).toMatchObject({ used: '4120', price: '2.35' });
+    const [before, after] = [inputOf(typed, 'us', 'r', true), inputOf(turned, 'si', 'r', true)];
+    expect([before.unit, after.unit]).toEqual(['gal', 'L']);
+    expect(after.widthM).toBeCloseTo(before.widthM, 3);
+    expect(after.inputKw ?? 0).toBeCloseTo(before.inputKw ?? 0, 1);
   });
 
   it('asks about metres where feet look too small', () => {

@@ -1,6 +1,7 @@
 import type { NewHouseInput } from '../../lib/graphql/generated/graphql.ts';
 import type { UnitSystem } from '../../lib/units/format.ts';
 import { toMetres } from '../../lib/units/format.ts';
+import { turnedDegrees, turnedFuel, turnedLength, turnedPower, turnedPrice } from '../../lib/units/turned.ts';
 import { usualUnit } from './house-words.ts';
 import { typedNumber } from './save-hook.ts';
 
@@ -33,6 +34,22 @@ export const unanswered = {
   used: '',
 };
 export type Answers = typeof unanswered;
+
+/** What was typed, turned with the units; fuel by a unit that was chosen stays by that unit. */
+export function turnedAnswers(a: Answers, from: UnitSystem, to: UnitSystem): Answers {
+  const [unit, other] = [a.unit || usualUnit(a.fuel, from), a.unit || usualUnit(a.fuel, to)];
+  return {
+    ...a,
+    width: turnedLength(a.width, from, to),
+    length: turnedLength(a.length, from, to),
+    wall: turnedLength(a.wall, from, to),
+    night: turnedDegrees(a.night, from, to),
+    day: turnedDegrees(a.day, from, to),
+    input: turnedPower(a.input, from, to),
+    used: turnedFuel(a.used, unit, other),
+    price: turnedPrice(a.price, unit, other),
+  };
+}
 
 const number = typedNumber;
 const whole = (t: string) => {

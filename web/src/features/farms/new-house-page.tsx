@@ -4,11 +4,14 @@ import { useNavigate, useSearchParams } from 'react-router';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
+import type { UnitSystem } from '../../lib/units/format.ts';
 import type { Expected } from '../../lib/units/typed-number.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { coverings, fuelOfHeater, fuels, fuelUnits, heaterOfFuel, heaters, shapes, usualUnit } from './house-words.ts';
-import { type Answers, inputOf, looksLikeMetres, unanswered } from './new-house-answers.ts';
+import { type Answers, inputOf, looksLikeMetres, turnedAnswers, unanswered } from './new-house-answers.ts';
 import { NewHousePreview } from './new-house-preview.tsx';
 import { Choices, NewHouse } from './new-house-queries.ts';
 
@@ -23,10 +26,32 @@ const figures: Partial<Record<keyof Answers, Expected>> = {
   heaterYear: year,
   night: { such: '60' },
   day: { such: '65' },
-  input: { least: 0, such: '300000' },
-  used: { least: 0, such: '4120' },
+  used: { least: 0, grouped: true, such: '4120' },
   price: { least: 0, such: '2.35' },
 };
+
+/** Hundreds of thousands of Btu an hour have no decimals, kilowatts may. */
+const rated = (units: UnitSystem): Expected => (units === 'us' ? { least: 0, grouped: true, such: '300000' } : { least: 0, such: '90' });
+/** Faults that stand at their field, not below the form. */
+const atField = [
+  'name',
+  'farmName',
+  'widthM',
+  'lengthM',
+  'sideWallM',
+  'filmYear',
+  'heatedFrom',
+  'heatedTo',
+  'heatingPeriods',
+  'heaters',
+  'heaterYear',
+  'fuel',
+  'supply',
+  'stationId',
+  'unit',
+  'usedLastWinter',
+  'fixedPriceUsdPerUnit',
+];
 
 /** Nine questions about one house; an empty answer takes a default, and the page says which. */
 export function NewHousePage() {
@@ -35,13 +60,15 @@ export function NewHousePage() {
   const navigate = useNavigate();
   const queries = useQueryClient();
   const { data } = useQuery({ queryKey: ['new-house'], queryFn: () => ask(Choices) });
-  const [answers, set] = useState<Answers>({ ...unanswered, farmId: params.get('farm') ?? '' });
+  const { typed: answers, set, changed } = useTyped<Answers>(() => ({ ...unanswered, farmId: params.get('farm') ?? '' }), turnedAnswers);
+  const kept = useUnsaved(changed);
   const [request] = useState(requestId);
   const check = useMutation({ mutationFn: () => ask(NewHouse, { input: inputOf(answers, units, request, true) }) });
   const save = useMutation({
     mutationFn: () => ask(NewHouse, { input: inputOf(answers, units, requestId(), false) }),
     onSuccess: async (d) => {
       if (d.newHouse.houseId) {
+        kept();
         await queries.invalidateQueries();
         await navigate(`/houses/${d.newHouse.houseId}`);
       }
@@ -62,7 +89,15 @@ export function NewHousePage() {
     set({ ...answers, [key]: value });
   };
   const field = (key: keyof Answers, label: string, name: string = key, type?: string) => (
-    <Field label={label} value={answers[key]} change={put(key)} name={name} faults={faults} type={type} number={figures[key]} />
+    <Field
+      label={label}
+      value={answers[key]}
+      change={put(key)}
+      name={name}
+      faults={faults}
+      type={type}
+      number={key === 'input' ? rated(units) : figures[key]}
+    />
   );
   const feet = units === 'us' ? 'ft' : 'm';
   const degree = units === 'us' ? 'F' : 'C';
@@ -113,8 +148,8 @@ export function NewHousePage() {
           {field('wall', `side wall, ${feet}`, 'sideWallM')}
           {looksLikeMetres(answers, units) && (
             <p className="fault">
-              {answers.width} by {answers.length} ft is a very small house. If these are metres, switch the units to SI above and type them
-              again.
+              {answers.width} by {answers.length} ft is a very small house. If these are metres, switch the units to SI above, which turns
+              them, and type them again.
             </p>
           )}
         </fieldset>
@@ -173,25 +208,7 @@ export function NewHousePage() {
           {answers.price !== '' && field('until', 'fixed until', 'fixedUntil', 'date')}
           {field('otherUse', 'what else burns from it')}
         </fieldset>
-        <FaultList
-          faults={faults.filter(
-            (f) =>
-              !f.field ||
-              ![
-                'name',
-                'farmName',
-                'widthM',
-                'lengthM',
-                'sideWallM',
-                'heatedFrom',
-                'heatedTo',
-                'heaters',
-                'fuel',
-                'supply',
-                'stationId',
-              ].includes(f.field),
-          )}
-        />
+        <FaultList faults={faults.filter((f) => !f.field || !atField.includes(f.field))} />
         {check.error && <p className="fault">{check.error.message}</p>}
         {save.error && <p className="fault">{save.error.message}</p>}
         <button

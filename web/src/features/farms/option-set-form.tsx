@@ -42,6 +42,7 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
       .filter((o) => o.parts.length > 0)
       .map((o) => ({ parts: o.parts, timing: o.timing, switchSupplyGroupId: o.switchSupplyGroupId ?? null })),
   );
+  const [asLoaded] = useState(chosen);
   const [parts, setParts] = useState<string[]>([]);
   const [timing, setTiming] = useState<Timing>('NOW');
   const [adding, setAdding] = useState<{ at: number; fuel: Fuel }>();
@@ -49,15 +50,19 @@ function Loaded({ houseId, house, close }: { houseId: string; house: House; clos
   const moveTo = (at: number, id: string | null) =>
     setChosen((all) => all.map((o, k) => (k === at ? { ...o, switchSupplyGroupId: id } : o)));
   const title = new Map(house.retrofitChoices.map((c) => [c.code, say(c.title)]));
-  const save = useSave(async () => {
-    const input: SaveOptionSetInput = {
-      houseId,
-      expectedRevision: house.optionSetRevision ?? null,
-      requestId: requestId(),
-      options: chosen,
-    };
-    return (await ask(SaveOptions, { input })).saveOptionSet;
-  }, close);
+  const save = useSave(
+    async () => {
+      const input: SaveOptionSetInput = {
+        houseId,
+        expectedRevision: house.optionSetRevision ?? null,
+        requestId: requestId(),
+        options: chosen,
+      };
+      return (await ask(SaveOptions, { input })).saveOptionSet;
+    },
+    close,
+    parts.length > 0 || JSON.stringify(chosen) !== JSON.stringify(asLoaded),
+  );
   if (adding) {
     return (
       <NewTarget

@@ -1,5 +1,5 @@
-import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { FarmQuery, SaveQuoteInput } from '../../lib/graphql/generated/graphql.ts';
 import { SaveQuote } from './farm-queries.ts';
@@ -14,41 +14,48 @@ const categories = ['material', 'labour', 'freight', 'electrical', 'permits', 'r
 /** A supplier's quote by lines: house, retrofit, sum, what it is for, whether a grant may count it. */
 export function QuoteForm({ farm, quote, close }: { farm: Farm; quote?: Quote; close: () => void }) {
   const blank = { house: farm.houses[0]?.id ?? '', code: 'curtain', usd: '', category: 'material', eligible: true };
-  const [head, setHead] = useState({
-    supplier: quote?.supplier ?? '',
-    on: quote?.quotedOn ?? '',
-    until: quote?.validUntilOn ?? '',
-    firmness: quote?.firmness ?? 'FIRM',
-  });
-  const [lines, setLines] = useState(
-    quote?.lines.map((l) => ({
+  const { typed, set, changed } = useTyped(() => ({
+    head: {
+      supplier: quote?.supplier ?? '',
+      on: quote?.quotedOn ?? '',
+      until: quote?.validUntilOn ?? '',
+      firmness: quote?.firmness ?? 'FIRM',
+    },
+    lines: quote?.lines.map((l) => ({
       house: l.houseId,
       code: l.retrofitCode,
       usd: String(l.usd),
       category: l.category,
       eligible: l.eligible,
     })) ?? [blank],
+  }));
+  const { head, lines } = typed;
+  const setHead = (next: typeof head) => set({ ...typed, head: next });
+  const setLines = (next: typeof lines) => set({ ...typed, lines: next });
+  const save = useSave(
+    async () => {
+      const input: SaveQuoteInput = {
+        id: quote?.id ?? null,
+        expectedRevision: quote?.revision ?? null,
+        requestId: requestId(),
+        farmId: farm.id,
+        supplier: head.supplier || null,
+        quotedOn: head.on || new Date().toISOString().slice(0, 10),
+        validUntilOn: head.until || null,
+        firmness: head.firmness as SaveQuoteInput['firmness'],
+        lines: lines.map((l) => ({
+          houseId: l.house,
+          retrofitCode: l.code,
+          usd: typedNumber(l.usd) ?? 0,
+          category: l.category,
+          eligible: l.eligible,
+        })),
+      };
+      return (await ask(SaveQuote, { input })).saveQuote;
+    },
+    close,
+    changed,
   );
-  const save = useSave(async () => {
-    const input: SaveQuoteInput = {
-      id: quote?.id ?? null,
-      expectedRevision: quote?.revision ?? null,
-      requestId: requestId(),
-      farmId: farm.id,
-      supplier: head.supplier || null,
-      quotedOn: head.on || new Date().toISOString().slice(0, 10),
-      validUntilOn: head.until || null,
-      firmness: head.firmness as SaveQuoteInput['firmness'],
-      lines: lines.map((l) => ({
-        houseId: l.house,
-        retrofitCode: l.code,
-        usd: typedNumber(l.usd) ?? 0,
-        category: l.category,
-        eligible: l.eligible,
-      })),
-    };
-    return (await ask(SaveQuote, { input })).saveQuote;
-  }, close);
   const faults = save.data?.faults ?? [];
   const change = (at: number, part: Partial<(typeof lines)[number]>) => setLines(lines.map((l, i) => (i === at ? { ...l, ...part } : l)));
   return (
@@ -106,7 +113,7 @@ export function QuoteForm({ farm, quote, close }: { farm: Farm; quote?: Quote; c
             change={(v) => change(i, { usd: v })}
             name=""
             faults={[]}
-            number={{ least: 0, such: '4200' }}
+            number={{ least: 0, grouped: true, such: '4200' }}
             required
           />
           <Choice label="for" value={l.category} change={(v) => change(i, { category: v })} options={categories} />

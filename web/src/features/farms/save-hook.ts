@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { readNumber } from '../../lib/units/typed-number.ts';
 import type { FieldFault } from '../../components/forms/fault-list.tsx';
 
@@ -8,13 +9,15 @@ export interface Saved {
   faults: FieldFault[];
 }
 
-/** Saves, refreshes what is shown and closes the form; what was typed stays where the save was refused. */
-export function useSave(save: () => Promise<Saved>, done: () => void) {
+/** Saves, refreshes what is shown and closes the form; what was typed stays where the save was refused, and its page is not left without a word. */
+export function useSave(save: () => Promise<Saved>, done: () => void, changed: boolean) {
   const queries = useQueryClient();
+  const kept = useUnsaved(changed);
   return useMutation({
     mutationFn: save,
     onSuccess: async (d) => {
       if (d.changeId) {
+        kept();
         await queries.invalidateQueries();
         done();
       }

@@ -1,14 +1,14 @@
-import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { SaveSupplyGroupInput } from '../../lib/graphql/generated/graphql.ts';
+import { GALLON_L } from '../../lib/units/format.ts';
+import { turnedFuel } from '../../lib/units/turned.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { SaveSupply } from './farm-queries.ts';
 import { FormFrame } from './form-frame.tsx';
 import { fuels } from './house-words.ts';
 import { typedNumber, useSave } from './save-hook.ts';
-
-const GALLON_L = 3.785411784;
 
 export interface EditedSupply {
   id?: string;
@@ -26,31 +26,39 @@ export interface EditedSupply {
 export function SupplyForm({ farmId, supply, close }: { farmId: string; supply: EditedSupply; close: () => void }) {
   const { units } = useUnits();
   const perUnit = units === 'us' ? GALLON_L : 1;
-  const [typed, set] = useState({
-    name: supply.name,
-    kind: supply.kind,
-    fuel: supply.fuel,
-    size: supply.tankSizeL ? String(Math.round(supply.tankSizeL / perUnit)) : '',
-    others: supply.otherUses.join(', '),
-    therm: supply.thermsPerCcf?.toString() ?? '',
-  });
-  const save = useSave(async () => {
-    const size = typedNumber(typed.size);
-    const input: SaveSupplyGroupInput = {
-      id: supply.id ?? null,
-      expectedRevision: supply.revision ?? null,
-      requestId: requestId(),
-      farmId,
-      name: typed.name,
-      kind: typed.kind as SaveSupplyGroupInput['kind'],
-      fuel: typed.fuel as SaveSupplyGroupInput['fuel'],
-      tankSizeL: size === null ? null : size * perUnit,
-      otherUses: typed.others.split(','),
-      baseUseKwhPerDay: supply.baseUseKwhPerDay ?? null,
-      thermsPerCcf: typedNumber(typed.therm),
-    };
-    return (await ask(SaveSupply, { input })).saveSupplyGroup;
-  }, close);
+  const { typed, set, was, changed } = useTyped(
+    (u) => ({
+      name: supply.name,
+      kind: supply.kind,
+      fuel: supply.fuel,
+      size: supply.tankSizeL ? String(Math.round(supply.tankSizeL / (u === 'us' ? GALLON_L : 1))) : '',
+      others: supply.otherUses.join(', '),
+      therm: supply.thermsPerCcf?.toString() ?? '',
+    }),
+    (t, from) => ({ ...t, size: from === 'us' ? turnedFuel(t.size, 'gal', 'L') : turnedFuel(t.size, 'L', 'gal') }),
+  );
+  const save = useSave(
+    async () => {
+      const size = typedNumber(typed.size);
+      const input: SaveSupplyGroupInput = {
+        id: supply.id ?? null,
+        expectedRevision: supply.revision ?? null,
+        requestId: requestId(),
+        farmId,
+        name: typed.name,
+        kind: typed.kind as SaveSupplyGroupInput['kind'],
+        fuel: typed.fuel as SaveSupplyGroupInput['fuel'],
+        // a size that nobody touched stays as it is told, not as it is rounded for its field
+        tankSizeL: typed.size === was.size ? (supply.tankSizeL ?? null) : size === null ? null : size * perUnit,
+        otherUses: typed.others.split(','),
+        baseUseKwhPerDay: supply.baseUseKwhPerDay ?? null,
+        thermsPerCcf: typedNumber(typed.therm),
+      };
+      return (await ask(SaveSupply, { input })).saveSupplyGroup;
+    },
+    close,
+    changed,
+  );
   const faults = save.data?.faults ?? [];
   const put = (key: keyof typeof typed) => (v: string) => set({ ...typed, [key]: v });
   return (
@@ -83,7 +91,7 @@ export function SupplyForm({ farmId, supply, close }: { farmId: string; supply: 
           change={put('size')}
           name="tankSizeL"
           faults={faults}
-          number
+          number={{ grouped: true, such: '1000' }}
         />
       )}
       {typed.fuel === 'NATURAL_GAS' && (

@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import type { FieldFault } from '../../components/forms/fault-list.tsx';
 
 interface Outcome {
@@ -9,15 +10,20 @@ interface Outcome {
 
 const CONFLICT: FieldFault = { message: 'Somebody saved this meanwhile.', remedy: 'Reload the page to see theirs, then do it again.' };
 
-/** One act on a round or an award: what was typed stays where it was refused, and what is shown is read anew where it was kept. */
-export function useAct<T>(act: (what: T) => Promise<Outcome>, done?: () => void) {
+/** One act on a round or an award: what was typed stays where it was refused, its page is not left without a word while it is not saved, and what is shown is read anew where it was kept. */
+export function useAct<T, O extends Outcome>(act: (what: T) => Promise<O>, done?: (outcome: O) => void, changed = false) {
   const queries = useQueryClient();
+  const kept = useUnsaved(changed);
   const run = useMutation({
-    mutationFn: act,
+    mutationFn: async (what: T) => {
+      const outcome = await act(what);
+      if (outcome.changeId) kept();
+      return outcome;
+    },
     onSuccess: async (d) => {
       if (d.changeId) {
         await queries.invalidateQueries();
-        done?.();
+        done?.(d);
       }
     },
   });

@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { useHouseName } from '../../components/forms/house-name.ts';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars } from '../../lib/units/format.ts';
 import { useAct } from './act-hook.ts';
@@ -89,7 +91,8 @@ function ApplicationForm(props: {
   remove: (() => void) | undefined;
   close: () => void;
 }) {
-  const [typed, set] = useState(props.application);
+  const { typed, set, changed } = useTyped(() => props.application);
+  useUnsaved(changed);
   const name = useHouseName(props.application.houseId) ?? 'this house';
   const shown = (test: string) => typed.shown.find((s) => s.test === test);
   const show = (test: string, passed: string, evidence: string) =>

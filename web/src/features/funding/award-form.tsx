@@ -1,5 +1,5 @@
-import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { useAct } from './act-hook.ts';
 import { type Awarded, SaveAward, stepWords, VerifyAward } from './awards-query.ts';
@@ -9,8 +9,8 @@ const text = (n: number | null | undefined, scale = 1): string =>
 
 /** Steps done, cost, payment, money back, and what was verified with its interval. */
 export function AwardForm({ award: a }: { award: Awarded }) {
-  const [steps, setSteps] = useState(a.milestones.map((m) => ({ ...m, doneOn: m.doneOn ?? '', evidence: m.evidence ?? '' })));
-  const [typed, set] = useState({
+  const all = useTyped(() => ({
+    steps: a.milestones.map((m) => ({ ...m, doneOn: m.doneOn ?? '', evidence: m.evidence ?? '' })),
     invoiced: text(a.invoicedUsd),
     paid: text(a.paidUsd),
     returnedOn: a.returnedOn ?? '',
@@ -20,8 +20,10 @@ export function AwardForm({ award: a }: { award: Awarded }) {
     high: text(a.verified?.high, 100),
     season: text(a.verified?.season),
     words: a.verified?.words ?? '',
-  });
-  const put = (part: Partial<typeof typed>) => set({ ...typed, ...part });
+  }));
+  const { steps, ...typed } = all.typed;
+  const put = (part: Partial<typeof all.typed>) => all.set({ ...all.typed, ...part });
+  const setSteps = (next: typeof steps) => put({ steps: next });
   const save = useAct(
     async () =>
       (
@@ -48,6 +50,8 @@ export function AwardForm({ award: a }: { award: Awarded }) {
           },
         })
       ).saveAward,
+    undefined,
+    all.changed,
   );
   const verify = useAct(async () => (await ask(VerifyAward, { id: a.id, revision: a.revision, requestId: requestId() })).verifyAward);
   const field = (key: keyof typeof typed, label: string, type = 'number') => (

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { FarmFinder } from '../../components/forms/farm-finder.tsx';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { Vote } from '../../lib/graphql/generated/graphql.ts';
 import { useAct } from './act-hook.ts';
@@ -53,13 +54,16 @@ interface Typed {
 }
 
 function CommitteeForm({ round, close }: { round: Round; close: () => void }) {
-  const [members, set] = useState<Typed[]>(() =>
-    round.committee.map((m) => ({
+  const all = useTyped<{ members: Typed[]; quorum: string }>(() => ({
+    members: round.committee.map((m) => ({
       ...m,
       interests: m.interests.map((i) => ({ farmId: i.farmId ?? null, farm: i.farm ?? SUPPLIER, relation: i.relation })),
     })),
-  );
-  const [quorum, setQuorum] = useState(String(round.quorum));
+    quorum: String(round.quorum),
+  }));
+  const { members, quorum } = all.typed;
+  const set = (next: Typed[]) => all.set({ ...all.typed, members: next });
+  const setQuorum = (next: string) => all.set({ ...all.typed, quorum: next });
   const put = (at: number, part: Partial<Typed>) => set(members.map((m, i) => (i === at ? { ...m, ...part } : m)));
   const save = useAct(
     async () =>
@@ -81,6 +85,7 @@ function CommitteeForm({ round, close }: { round: Round; close: () => void }) {
         })
       ).saveRound,
     close,
+    all.changed,
   );
   return (
     <form

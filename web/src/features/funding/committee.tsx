@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import type { Row } from './funding-query.ts';
 import type { Rules } from './funding-rules.ts';
 
@@ -61,6 +62,7 @@ export function ReasonForm({ row, rules, ask, asking }: Props & { asking: Asking
   const [reason, setReason] = useState('');
   const [words, setWords] = useState('');
   const [usd, setUsd] = useState(String(row.grantUsd));
+  useUnsaved(reason !== '' || words !== '' || usd !== String(row.grantUsd));
   const doing = asking === 'pin' ? 'pin' : asking === 'out' ? 'leave out' : 'set the amount of';
   return (
     <form

@@ -68,6 +68,11 @@ function CorrectForm({ round }: { round: Round }) {
   const [house, setHouse] = useState(rows[0]?.houseId ?? '');
   const [usd, setUsd] = useState('');
   const [reason, setReason] = useState('');
+  const close = () => {
+    setUsd('');
+    setReason('');
+    edit(false);
+  };
   const correct = useAct(
     async () =>
       (
@@ -75,7 +80,8 @@ function CorrectForm({ round }: { round: Round }) {
           input: { roundId: round.id, requestId: requestId(), reason, rows: [{ houseId: house, grantUsd: Number(usd) }] },
         })
       ).correctDecision,
-    () => edit(false),
+    close,
+    editing && (usd !== '' || reason !== ''),
   );
   if (!editing) {
     return (
@@ -116,7 +122,7 @@ function CorrectForm({ round }: { round: Round }) {
       <button className="filled" disabled={correct.pending}>
         Make a correcting decision
       </button>{' '}
-      <button className="link" type="button" onClick={() => edit(false)}>
+      <button className="link" type="button" onClick={close}>
         leave it as it is
       </button>
     </form>

@@ -1,5 +1,6 @@
 import type { EnteredAwardInput, EnteredRoundInput } from '../../lib/graphql/generated/graphql.ts';
 import { MMBTU_KWH, type UnitSystem } from '../../lib/units/format.ts';
+import { turnedHeat } from '../../lib/units/turned.ts';
 import { readNumber } from '../../lib/units/typed-number.ts';
 import type { Entered, EnteredAward } from './entered-query.ts';
 
@@ -80,6 +81,17 @@ export const roundOf = (r: Entered, u: UnitSystem): TypedRound => ({
   rulesInShort: r.rulesInShort ?? '',
   budget: String(r.rules.budgetUsd),
   awards: r.awards.map((a) => awardOf(a, u)),
+});
+
+/** What is typed of fuel, turned with the units. */
+export const turnedRound = (t: TypedRound, from: UnitSystem, to: UnitSystem): TypedRound => ({
+  ...t,
+  awards: t.awards.map((a) => ({
+    ...a,
+    promised: turnedHeat(a.promised, from, to),
+    promisedLow: turnedHeat(a.promisedLow, from, to),
+    promisedHigh: turnedHeat(a.promisedHigh, from, to),
+  })),
 });
 
 const number = (text: string): number | null => readNumber(text).value;

@@ -1,13 +1,13 @@
-import { useState } from 'react';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { heatUnit } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { useAct } from './act-hook.ts';
-import { emptyAward, emptyRound, inputOf, lacks, roundOf, type TypedAward, type TypedRound } from './entered-fields.ts';
+import { emptyAward, emptyRound, inputOf, lacks, roundOf, turnedRound, type TypedAward, type TypedRound } from './entered-fields.ts';
 import { type Entered, SaveEnteredRound, type Works } from './entered-query.ts';
 
 interface Props {
@@ -20,12 +20,12 @@ interface Props {
 /** An earlier round with its awards, typed from its papers. */
 export function EnteredForm({ known, works, done, close }: Props) {
   const { units } = useUnits();
-  const [typed, set] = useState<TypedRound>(() => (known ? roundOf(known, units) : emptyRound()));
-  const save = useAct(async () => {
-    const answer = (await ask(SaveEnteredRound, { input: inputOf(typed, units, requestId(), known) })).saveEnteredRound;
-    if (answer.changeId && answer.roundId) done(answer.roundId);
-    return answer;
-  });
+  const { typed, set, changed } = useTyped<TypedRound>((u) => (known ? roundOf(known, u) : emptyRound()), turnedRound);
+  const save = useAct(
+    async () => (await ask(SaveEnteredRound, { input: inputOf(typed, units, requestId(), known) })).saveEnteredRound,
+    (answer) => answer.roundId && done(answer.roundId),
+    changed,
+  );
   const put = (part: Partial<TypedRound>) => set({ ...typed, ...part });
   const change = (at: number, part: Partial<TypedAward>) => put({ awards: typed.awards.map((a, i) => (i === at ? { ...a, ...part } : a)) });
   const missing = lacks(typed);

@@ -6,6 +6,7 @@ import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
 import { Funding, type Order } from './funding-query.ts';
+import { outWords } from './houses-out.ts';
 import { useRules } from './funding-rules.ts';
 import { MeasuresTable } from './measures-table.tsx';
 import { OrderWait } from '../../components/order-wait.tsx';
@@ -29,6 +30,7 @@ export function FundingPage() {
   });
   const order = data?.fundingOrder;
   const funded = order?.fundedTotal ?? 0;
+  const others = order && outWords(order.rowTotal, order.housesOut);
   return (
     <>
       {order ? (
@@ -37,7 +39,7 @@ export function FundingPage() {
           <b>
             {funded} of {order.rowTotal}
           </b>{' '}
-          houses and saves members <b>{dollars(order.savingUsd.p50)}</b> a season{' '}
+          houses and saves members <b>{dollars(order.savingUsd.p50)}</b> a season in the middle of the futures{' '}
           <b>
             ({dollars(order.savingUsd.p10)} to {dollars(order.savingUsd.p90)})
           </b>
@@ -46,6 +48,7 @@ export function FundingPage() {
       ) : (
         <h1>{error ? 'These rules cannot be used.' : data ? 'The order needs a study.' : 'Reading the order.'}</h1>
       )}
+      {others && <p className="lead">{others}</p>}
       {error && <p className="fault">{error.message}</p>}
       {data && !order && <NoOrder />}
       {!data && !error && <OrderWait />}

@@ -66,6 +66,12 @@ export const Funding = graphql(`
         }
       }
       rowTotal
+      housesOut {
+        houseCount
+        byRule
+        withoutOutlay
+        notStudied
+      }
       fundedTotal
       fundedOutlayUsd
       fundedOwnPartUsd

@@ -2,6 +2,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate } from 'react-router';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { Rules } from './funding-rules.ts';
@@ -28,6 +29,7 @@ export function KeepRound({ rules }: { rules: Rules }) {
   const [name, setName] = useState('');
   const queries = useQueryClient();
   const navigate = useNavigate();
+  const kept = useUnsaved(name !== '');
   const keep = useMutation({
     mutationFn: async () =>
       (
@@ -43,6 +45,7 @@ export function KeepRound({ rules }: { rules: Rules }) {
       ).saveRound,
     onSuccess: async (d) => {
       if (d.changeId && d.roundId) {
+        kept();
         await queries.invalidateQueries();
         void navigate(`/rounds/${d.roundId}`);
       }

@@ -19,9 +19,9 @@ export function MeasuresTable({ order }: { order: Order }) {
     <section>
       <h2>The same money by the other measures</h2>
       <p className="caption">
-        Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures; where least: over the tenth
-        of them in which the round saves least (cheap fuel, mild winters), read from the sum. CO₂ by {order.emissionFactors}; electricity
-        counts none.
+        Each order by its own measure per grant dollar, under the same rules. Sums are means over all futures, the title tells the saving in
+        their middle; where least: over the tenth of them in which the round saves least (cheap fuel, mild winters), read from the sum. CO₂
+        by {order.emissionFactors}; electricity counts none.
       </p>
       <LedgerTable name="measures" className="stack">
         <thead>
@@ -31,7 +31,7 @@ export function MeasuresTable({ order }: { order: Order }) {
               funded
             </th>
             <NumberHead over="grants" under="$" />
-            <NumberHead over="saves a" under="season, $" />
+            <NumberHead over="mean saving" under="a season, $" />
             <NumberHead over="where" under="least, $" />
             <th scope="col" className="n">
               heat a season

@@ -1,4 +1,5 @@
 import { useState, type ReactNode } from 'react';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { dollars } from '../../lib/units/format.ts';
 import type { Order } from './funding-query.ts';
 import type { Rule, Rules } from './funding-rules.ts';
@@ -86,6 +87,7 @@ function GroupForm({ rules }: { rules: Rules }) {
   const [name, setName] = useState('');
   const [share, setShare] = useState('');
   const [cost, setCost] = useState('');
+  useUnsaved(name !== '' || share !== '' || cost !== '');
   return (
     <form
       aria-label="add a group"
@@ -116,6 +118,7 @@ function GroupForm({ rules }: { rules: Rules }) {
 
 function TestForm({ rules }: { rules: Rules }) {
   const [words, set] = useState('');
+  useUnsaved(words !== '');
   return (
     <form
       aria-label="add a test"

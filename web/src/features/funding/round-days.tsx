@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { useAct } from './act-hook.ts';
 import { type Round, SaveRound } from './round-query.ts';
@@ -14,7 +15,18 @@ const days = [
 /** Name and days of a round that is open. */
 export function RoundDays({ round }: { round: Round }) {
   const [editing, edit] = useState(false);
-  const [typed, set] = useState({
+  if (editing) return <DaysForm round={round} close={() => edit(false)} />;
+  return (
+    <p>
+      <button className="link" onClick={() => edit(true)}>
+        change name and days
+      </button>
+    </p>
+  );
+}
+
+function DaysForm({ round, close }: { round: Round; close: () => void }) {
+  const { typed, set, changed } = useTyped(() => ({
     name: round.name,
     lookBackYears: String(round.lookBackYears),
     obligationYears: String(round.obligationYears),
@@ -22,7 +34,7 @@ export function RoundDays({ round }: { round: Round }) {
     reserveUntilOn: round.reserveUntilOn ?? '',
     groupsUntilOn: round.groupsUntilOn ?? '',
     waitingUntilOn: round.waitingUntilOn ?? '',
-  });
+  }));
   const save = useAct(
     async () =>
       (
@@ -43,17 +55,9 @@ export function RoundDays({ round }: { round: Round }) {
           },
         })
       ).saveRound,
-    () => edit(false),
+    close,
+    changed,
   );
-  if (!editing) {
-    return (
-      <p>
-        <button className="link" onClick={() => edit(true)}>
-          change name and days
-        </button>
-      </p>
-    );
-  }
   return (
     <form
       aria-label="name and days of the round"
@@ -98,7 +102,7 @@ export function RoundDays({ round }: { round: Round }) {
       <button className="link" disabled={save.pending}>
         save name and days
       </button>{' '}
-      <button className="link" type="button" onClick={() => edit(false)}>
+      <button className="link" type="button" onClick={close}>
         leave them
       </button>
     </form>

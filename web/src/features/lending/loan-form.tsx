@@ -3,6 +3,8 @@ import { useEffect, useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Choice, Field } from '../../components/forms/field.tsx';
 import { HouseFinder } from '../../components/forms/house-finder.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { LoanOptionsDocument, SaveLoanCaseDocument } from './lending-queries.ts';
@@ -29,8 +31,9 @@ function usePaused<T>(value: T, ms = 350): T {
 
 /** Terms of a loan, checked and answered as one types. */
 export function LoanForm({ known, close, saved }: Props) {
-  const [typed, set] = useState<Typed>(known?.typed ?? usual);
-  const [security, setSecurity] = useState<TypedSecurity>(known?.security ?? noSecurity);
+  const { typed, set, changed } = useTyped<Typed>(() => known?.typed ?? usual);
+  const { typed: security, set: setSecurity, changed: secures } = useTyped<TypedSecurity>(() => known?.security ?? noSecurity);
+  const kept = useUnsaved(changed || secures);
   const queries = useQueryClient();
   const options = useQuery({
     queryKey: ['loan-options', typed.houseId],
@@ -54,6 +57,7 @@ export function LoanForm({ known, close, saved }: Props) {
       (await ask(SaveLoanCaseDocument, { input: { ...inputOf(typed, requestId(), known), ...securityInput(security) } })).saveLoanCase,
     onSuccess: async (d) => {
       if (d.changeId && d.caseId) {
+        kept();
         await queries.invalidateQueries();
         saved(d.caseId);
       }
@@ -208,7 +212,14 @@ export function LoanForm({ known, close, saved }: Props) {
         >
           Save the case
         </button>{' '}
-        <button className="link" type="button" onClick={close}>
+        <button
+          className="link"
+          type="button"
+          onClick={() => {
+            if (save.data?.conflict) void queries.invalidateQueries();
+            close();
+          }}
+        >
           leave it as it was
         </button>
       </section>

@@ -106,6 +106,11 @@ export function Shortfalls({ loan, answer }: { loan: LoanCase; answer: LoanAnswe
         both the loan is in default.
       </p>
       <table>
+        <thead>
+          <tr>
+            <th scope="col">over all futures</th>
+          </tr>
+        </thead>
         <tbody>
           <tr>
             <td>

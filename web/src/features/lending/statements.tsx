@@ -2,6 +2,8 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Field } from '../../components/forms/field.tsx';
+import { useTyped } from '../../components/forms/typed.ts';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
 import type { LoanAnswer, LoanCase } from './lending-queries.ts';
@@ -143,10 +145,11 @@ function StatementForm({
   newest: number | undefined;
   close: () => void;
 }) {
-  const [typed, set] = useState<Record<string, string>>(() => ({
+  const { typed, set, changed } = useTyped<Record<string, string>>(() => ({
     year: String(known?.year ?? (newest === undefined ? new Date().getFullYear() - 1 : newest - 1)),
     ...Object.fromEntries(lines.map(([key]) => [key, known ? String(known[key]) : ''])),
   }));
+  const kept = useUnsaved(changed);
   const queries = useQueryClient();
   const save = useMutation({
     mutationFn: async () =>
@@ -171,6 +174,7 @@ function StatementForm({
       ).saveStatement,
     onSuccess: async (d) => {
       if (d.changeId) {
+        kept();
         await queries.invalidateQueries();
         close();
       }
@@ -200,7 +204,14 @@ function StatementForm({
       <button className="filled" type="submit" disabled={save.isPending}>
         Save the statement
       </button>{' '}
-      <button className="link" type="button" onClick={close}>
+      <button
+        className="link"
+        type="button"
+        onClick={() => {
+          if (save.data?.conflict) void queries.invalidateQueries();
+          close();
+        }}
+      >
         leave it as it was
       </button>
     </form>

@@ -128,9 +128,9 @@ export function OverviewPage() {
       {study.normalsOnly.length > 0 && <p className="caution">{study.normalsOnly.join(' ')}</p>}
       {order && (
         <p className="lead">
-          A round that gives {dollars(order.grantUsd)} would save members <b>{dollars(order.savingUsd.p50)}</b> a season, the mean of the{' '}
-          {study.costUsdBySeason.length} seasons reckoned at their own prices ({dollars(order.savingUsd.p10)} to{' '}
-          {dollars(order.savingUsd.p90)}).
+          A round that gives {dollars(order.grantUsd)} would save members <b>{dollars(order.savingUsd.p50)}</b> a season in the middle of
+          the futures ({dollars(order.savingUsd.p10)} to {dollars(order.savingUsd.p90)}), each taken over its {study.costUsdBySeason.length}{' '}
+          seasons at their own prices.
         </p>
       )}
       <div className="two">

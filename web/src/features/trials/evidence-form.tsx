@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Field } from '../../components/forms/field.tsx';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { readNumber } from '../../lib/units/typed-number.ts';
@@ -30,6 +31,7 @@ const empty = { retrofit: '', kind: 'PUBLISHED', as: 'saving', like: '', value: 
 export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
   const { say } = useUnits();
   const [typed, set] = useState({ ...empty, retrofit: coop.realisedFactors[0]?.retrofitCode ?? '', like: coop.houses.items[0]?.id ?? '' });
+  const kept = useUnsaved([typed.value, typed.low, typed.high, typed.source, typed.site, typed.note].some((t) => t !== ''));
   const queries = useQueryClient();
   const saving = typed.as === 'saving';
   const limits = saving ? { most: 100, such: '27.5' } : { least: 0, such: '0.9' };
@@ -55,6 +57,7 @@ export function EvidenceForm({ coop }: { coop: EvidenceCoop }) {
       ).addEvidence,
     onSuccess: (d) => {
       if (d.changeId) {
+        kept();
         set({ ...typed, value: '', low: '', high: '', source: '', site: '', note: '' });
         void queries.invalidateQueries();
       }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inSentence, told } from './told.ts';
+import { chosenFirst, inSentence, told } from './told.ts';
 
 describe('words of the server', () => {
   it('stay as they are in US units, but for a second unit in brackets', () => {
@@ -31,6 +31,17 @@ describe('words of the server', () => {
   it('keep names that only look like units', () => {
     expect(told('house F and 3 of 4', 'si')).toBe('house F and 3 of 4');
   });
+});
+
+it('says the unit of the switch first where a fault tells both', () => {
+  const fault = 'The width of -3 m (-9.8 ft) is outside 1.83 to 60.96 m (6 to 200 ft).';
+  expect(chosenFirst(fault, 'us')).toBe('The width of -9.8 ft (-3 m) is outside 6 to 200 ft (1.83 to 60.96 m).');
+  expect(chosenFirst(fault, 'si')).toBe(fault);
+  expect(chosenFirst('Give 2 to 400 m (6.6 to 1,312 ft).', 'us')).toBe('Give 6.6 to 1,312 ft (2 to 400 m).');
+  expect(chosenFirst('input of 3.52 W (12 Btu/h) cannot be', 'us')).toBe('input of 12 Btu/h (3.52 W) cannot be');
+  expect(chosenFirst('A length of 1E+300 m (3.28E+300 ft) is outside', 'us')).toBe('A length of 3.28E+300 ft (1E+300 m) is outside');
+  expect(chosenFirst('The set points, 60 C (140 F) by night', 'us')).toBe('The set points, 140 F (60 C) by night');
+  expect(chosenFirst('60 F (15.6 C)', 'si')).toBe('15.6 C (60 F)');
 });
 
 it('begins each part of a title small inside a sentence, and leaves units and names', () => {

@@ -57,6 +57,15 @@ export function told(words: string, u: UnitSystem): string {
   );
 }
 
+const SPAN = String.raw`[−-]?[\d,.]+(?:E\+\d+)?(?: to [−-]?[\d,.]+)?`;
+const SI_UNIT = String.raw`(?:m|kW|W|C|W/mK|\$/m2)`;
+const US_UNIT = String.raw`(?:ft|Btu/h ft F|Btu/h|F|\$/ft2)`;
+const siFirst = new RegExp(String.raw`(${SPAN} ${SI_UNIT}) \((${SPAN} ${US_UNIT})\)`, 'g');
+const usFirst = new RegExp(String.raw`(${SPAN} ${US_UNIT}) \((${SPAN} ${SI_UNIT})\)`, 'g');
+
+/** What is wrong and what would be right, in both units: that of the switch, which was typed, stands first. */
+export const chosenFirst = (words: string, u: UnitSystem): string => words.replace(u === 'us' ? siFirst : usFirst, '$2 ($1)');
+
 /** A title inside a sentence: the first letter of each of its parts is small, units and names keep theirs. */
 export const inSentence = (title: string): string =>
   title

@@ -4,6 +4,8 @@ export interface Expected {
   most?: number;
   /** Whole numbers only, such as a year or a number of bays. */
   whole?: boolean;
+  /** A figure that nobody gives to three decimals, so that a point before three digits may stand for thousands: it is asked about. */
+  grouped?: boolean;
   /** A figure that would be right, as one types it. */
   such?: string;
 }
@@ -16,10 +18,16 @@ export interface Read {
 }
 
 const group = /^[+-]?\d{1,3}(,\d{3})+(\.\d*)?$/;
+const points = /^[+-]?[1-9]\d{0,2}(\.\d{3})+$/;
 const decimalComma = /^([+-]?\d*),(\d+)$/;
 const plain = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
-const shown = (v: number): string => v.toLocaleString('en-US', { maximumFractionDigits: 6 }).replace('-', '−');
+/** One too large to be read as digits is told by its power of ten. */
+const shown = (v: number): string =>
+  (Math.abs(v) < 1e15 ? v.toLocaleString('en-US', { maximumFractionDigits: 6 }) : String(Number(v.toPrecision(3)).toExponential())).replace(
+    '-',
+    '−',
+  );
 
 /** What a person typed as a number: dollar and per cent signs, blanks and commas between thousands are passed over; a comma for decimals is asked about, never guessed. */
 export function readNumber(typed: string, expected: Expected = {}): Read {
@@ -29,6 +37,11 @@ export function readNumber(typed: string, expected: Expected = {}): Read {
   const bare = group.test(text) ? text.replaceAll(',', '') : text;
   const comma = decimalComma.exec(bare);
   if (comma) return bad(`"${typed.trim()}" has a comma for decimals. Write a point: ${comma[1] || '0'}.${comma[2] ?? ''}.`);
+  if (points.test(bare) && (expected.grouped || bare.indexOf('.') !== bare.lastIndexOf('.'))) {
+    const [without, decimals] = [bare.replaceAll('.', ''), Number(bare)];
+    const or = Number.isFinite(decimals) ? `, or ${String(decimals)} if it is for decimals` : '';
+    return bad(`"${typed.trim()}": does the point stand for thousands? Write ${without} if it does${or}.`);
+  }
   if (!plain.test(bare)) return bad(`"${typed.trim()}" is no number. Write digits only, such as ${expected.such ?? '30 or 2.5'}.`);
   const value = Number(bare);
   if (!Number.isFinite(value)) return bad(`"${typed.trim()}" is too large to reckon with.`);
