@@ -1,14 +1,14 @@
 import { Link } from 'react-router';
 
 /** After a file is kept: where it stands now, and what is still to do so that studies use it. */
-export function KeptNext({ kind }: { kind: 'farms' | 'weather' | 'prices' }) {
+export function KeptNext({ kind }: { kind: 'farms' | 'weather' | 'normals' | 'prices' }) {
   if (kind === 'farms')
     return (
       <p>
         They stand among <Link to="/farms">the farms</Link> now.
       </p>
     );
-  if (kind === 'weather')
+  if (kind === 'weather' || kind === 'normals')
     return (
       <p>
         It stands under <Link to="/winters">winters</Link> now; a farm goes by the station that it names.
