@@ -49,7 +49,7 @@ internal static class BenchPortfolio
     };
 
     private static ContractFacts Contract(int f) => (f % 3) == 0
-        ? new() { SupplyGroupId = $"g{f:0000}", Kind = ContractKind.Fixed, Unit = HeatingValues.UnitsOf(Fuels[f % 4])[0], PriceUsdPerUnit = 1.1 + 0.1 * (f % 7), EndsOn = new(2028, 6, 30) }
+        ? new() { SupplyGroupId = $"g{f:0000}", Kind = ContractKind.Fixed, Unit = HeatingValues.UnitsOf(Fuels[f % 4])[0], PriceUsdPerUnit = (1.1 + 0.1 * (f % 7)) * (Fuels[f % 4] == FuelKind.Electricity ? 0.1 : 1), EndsOn = new(2028, 6, 30) }
         : new() { SupplyGroupId = $"g{f:0000}", Kind = ContractKind.Indexed, Unit = HeatingValues.UnitsOf(Fuels[f % 4])[0], AdderUsdPerUnit = 0.01 * (f % 5) };
 
     private static StationWinters Station(int number)
