@@ -23,6 +23,9 @@ public sealed record FuturesSpec
 {
     private const double HeatingBaseC = 15;
 
+    /// <summary>Least sum of degrees below the base, over the months of a winter, K.</summary>
+    private const double LeastColdK = 1e-3;
+
     /// <summary>Assumptions, their price case resolved into shapes.</summary>
     public required ScenarioSetFacts Set { get; init; }
 
@@ -47,7 +50,7 @@ public sealed record FuturesSpec
     public IReadOnlyDictionary<int, int> FixedWinters { get; init; } = new Dictionary<int, int>();
 
     /// <summary>
-    /// Degree days below 15 C of each winter of the pool over their mean: what Sobol points order the weather by. Offsets have no part in it: an assumption about them must not move which winter a path meets.
+    /// Degrees that the months of each winter of the pool lie below 15 C, over their mean, above 0: what Sobol points order the weather by. Offsets have no part in it: an assumption about them must not move which winter a path meets.
     /// </summary>
     public required IReadOnlyList<double> Hardness { get; init; }
 
@@ -148,7 +151,7 @@ public sealed record FuturesSpec
         }
 
         var pellets = PelletPrices.Of(set, series.GetValueOrDefault(FuelKind.WoodPellets), faults);
-        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC), LoadShare = Load(monthMeansC), Hardness = DegreeDays(monthMeansC) }, []);
+        return faults.Count > 0 ? (null, faults) : (new() { Set = Resolved(set, fuels), Fuels = fuels, Pellets = pellets!, Pool = pool, ColdK = Coldness(monthMeansC), LoadShare = Load(monthMeansC), Hardness = HardnessOf(monthMeansC) }, []);
     }
 
     private static double[] Load(IReadOnlyList<double[]> monthMeansC)
@@ -158,11 +161,11 @@ public sealed record FuturesSpec
         return [.. degrees.Select(d => sum > 0 ? d / sum : 1.0 / 12)];
     }
 
-    private static double[] DegreeDays(IReadOnlyList<double[]> monthMeansC)
+    private static double[] HardnessOf(IReadOnlyList<double[]> monthMeansC)
     {
-        var degrees = monthMeansC.Select(w => w.Sum(c => Math.Max(0, HeatingBaseC - c))).ToArray();
-        var mean = Math.Max(1e-9, degrees.Average());
-        return [.. degrees.Select(d => d / mean)];
+        // a winter without a cold month still counts for something: the order of the paths goes by logarithms
+        var degrees = monthMeansC.Select(w => Math.Max(LeastColdK, w.Sum(c => Math.Max(0, HeatingBaseC - c)))).ToArray();
+        return [.. degrees.Select(d => d / degrees.Average())];
     }
 
     private static ScenarioSetFacts Resolved(ScenarioSetFacts set, IReadOnlyList<FuelSpec> fuels) =>

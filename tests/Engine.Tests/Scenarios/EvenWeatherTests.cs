@@ -1,5 +1,6 @@
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Scenarios;
+using FarmPortfolio.Engine.Studies;
 using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Engine.Tests.Scenarios;
@@ -78,6 +79,23 @@ public class EvenWeatherTests
             Assert.Equal(cell % block.Seasons == 2 ? 3 : block.Winter[cell], hard.Winter[cell]);
             Assert.Equal(block.Winter[cell], hard.DrawnWinter[cell]);
         }
+    }
+
+    /// <summary>Where no month lies below the base no winter is harder than another, and none counts for nothing: what is ordered by its logarithm stays finite.</summary>
+    [Fact]
+    public void Winters_without_a_cold_month_are_alike()
+    {
+        var warm = Enumerable.Repeat(22.0, 12).ToArray();
+        var set = new ScenarioSetFacts { FirstSeason = 2026, SeasonCount = 2, ReplicateCount = 2, PathCount = 64, Sampling = PathSampling.Sobol };
+        var (spec, faults) = FuturesSpec.Of(set, Fuels.ToDictionary(f => f, Series), [2013, 2014], [warm, warm]);
+        Assert.Empty(faults);
+        Assert.Equal([1.0, 1.0], spec!.Hardness);
+        var (mixed, _) = FuturesSpec.Of(set, Fuels.ToDictionary(f => f, Series), [2013, 2014], [warm, Winter(0)]);
+        Assert.True(mixed!.Hardness[0] > 0 && mixed.Hardness[1] < 2);
+        var futures = new Futures(mixed);
+        var order = PathOrder.ByPrice([futures.Draw(0), futures.Draw(1)], FuelKind.Propane, mixed);
+        Assert.All(order.Score, s => Assert.True(s > 0 && double.IsFinite(Math.Log(s))));
+        Assert.Equal(Enumerable.Range(0, 64), PathOrder.Roughly([.. order.Score.Select(s => Math.Log(s))], 2).Of(1).ToArray().Order());
     }
 
     /// <summary>What a draw does to a season's cost, against the difference of two paths a small step apart, for a price that follows an index with a residual.</summary>

@@ -1,7 +1,6 @@
-import { useQuery } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
+import { useFinder } from './finder.ts';
 
 const Found = graphql(`
   query FoundFarms($text: String) {
@@ -30,23 +29,16 @@ interface Props {
   choose: (value: string, name: string) => void;
 }
 
-const PAUSE_MS = 250;
-
 /** Adds one farm after another of a co-op of any size: typing part of the name or place shortens the list; Enter takes the first that fits. */
 export function FarmFinder({ label, none, others = [], whose = '', choose }: Props) {
-  const [typed, type] = useState('');
-  const [text, look] = useState('');
-  useEffect(() => {
-    const timer = setTimeout(() => look(typed.trim()), PAUSE_MS);
-    return () => clearTimeout(timer);
-  }, [typed]);
-  const found = useQuery({
-    queryKey: ['found-farms', text],
-    queryFn: () => ask(Found, { text: text || null }),
-    placeholderData: (d) => d,
-  });
-  const list = found.data?.coop.farms.items ?? [];
-  const total = found.data?.coop.farms.total ?? 0;
+  const {
+    list,
+    typed,
+    type,
+    onEnter,
+    none: nothing,
+    more,
+  } = useFinder('found-farms', async (text) => (await ask(Found, { text })).coop.farms);
   const of = whose && <span className="hidden"> of {whose}</span>;
   const take = (value: string) => {
     const name = [...others, ...list.map((f) => [f.id, f.name] as const)].find(([v]) => v === value)?.[1];
@@ -61,17 +53,7 @@ export function FarmFinder({ label, none, others = [], whose = '', choose }: Pro
           find a farm by name or place, {label}
           {of}
         </span>
-        <input
-          type="search"
-          value={typed}
-          onChange={(e) => type(e.target.value)}
-          onKeyDown={(e) => {
-            if (e.key !== 'Enter') return;
-            e.preventDefault();
-            const first = typed.trim() !== '' && typed.trim() === text && !found.isPlaceholderData ? list[0] : undefined;
-            if (first) take(first.id);
-          }}
-        />
+        <input type="search" value={typed} onChange={(e) => type(e.target.value)} onKeyDown={onEnter((f) => take(f.id))} />
       </label>
       <div>
         <label>
@@ -94,8 +76,8 @@ export function FarmFinder({ label, none, others = [], whose = '', choose }: Pro
           </select>
         </label>
         <span className="small quiet" aria-live="polite">
-          {found.data && list.length === 0 && 'No farm has that in its name or place.'}
-          {total > list.length && `${String(list.length)} of the ${total.toLocaleString('en-US')} that fit; type more of the name.`}
+          {nothing && 'No farm has that in its name or place.'}
+          {more}
         </span>
       </div>
     </>

@@ -50,3 +50,14 @@ it('keeps the house chosen while the list shows others, and says when none fits'
   expect(await screen.findByText('No house has that in its name.')).toBeTruthy();
   expect(screen.getByLabelText<HTMLSelectElement>('house').value).toBe('h900');
 });
+
+it('takes no house of the list before while the one typed for is still awaited', async () => {
+  render(<Held first="" />);
+  await screen.findByRole('option', { name: 'Farm 000, house 0' });
+  vi.mocked(ask).mockImplementation((() => new Promise(() => undefined)) as typeof ask);
+  const search = screen.getByLabelText('find a house by farm or name');
+  fireEvent.change(search, { target: { value: 'farm 249' } });
+  await waitFor(() => expect(vi.mocked(ask).mock.lastCall?.[1]).toEqual({ text: 'farm 249' }), { timeout: 15_000 });
+  fireEvent.keyDown(search, { key: 'Enter' });
+  expect(screen.getByLabelText<HTMLSelectElement>('house').value).toBe('');
+});

@@ -1,8 +1,7 @@
-import { useQuery } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
 import { ask } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import { type FieldFault, FaultList } from './fault-list.tsx';
+import { useFinder } from './finder.ts';
 import { useHouseName } from './house-name.ts';
 
 const Found = graphql(`
@@ -32,40 +31,16 @@ interface Props {
   faults?: readonly FieldFault[];
 }
 
-const PAUSE_MS = 250;
-
 /** A house of a co-op of any size: typing part of its farm's or its own name shortens the list; Enter takes the first that fits. */
 export function HouseFinder({ label, value, change, name, faults = [] }: Props) {
-  const [typed, type] = useState('');
-  const [text, look] = useState('');
-  useEffect(() => {
-    const timer = setTimeout(() => look(typed.trim()), PAUSE_MS);
-    return () => clearTimeout(timer);
-  }, [typed]);
-  const found = useQuery({
-    queryKey: ['found-houses', text],
-    queryFn: () => ask(Found, { text: text || null }),
-    placeholderData: (d) => d,
-  });
-  const list = found.data?.coop.houses.items ?? [];
+  const { list, typed, type, onEnter, none, more } = useFinder('found-houses', async (text) => (await ask(Found, { text })).coop.houses);
   const isListed = list.some((h) => h.id === value);
   const chosen = useHouseName(isListed ? undefined : value);
-  const total = found.data?.coop.houses.total ?? 0;
   return (
     <>
       <label>
         <span>find a {label.startsWith('house') ? 'house' : `house (${label})`} by farm or name</span>
-        <input
-          type="search"
-          value={typed}
-          onChange={(e) => type(e.target.value)}
-          onKeyDown={(e) => {
-            if (e.key !== 'Enter') return;
-            e.preventDefault();
-            const first = typed.trim() === text ? list[0] : undefined;
-            if (first) change(first.id);
-          }}
-        />
+        <input type="search" value={typed} onChange={(e) => type(e.target.value)} onKeyDown={onEnter((h) => change(h.id))} />
       </label>
       <div>
         <label>
@@ -81,8 +56,8 @@ export function HouseFinder({ label, value, change, name, faults = [] }: Props) 
           </select>
         </label>
         <span className="small quiet" aria-live="polite">
-          {found.data && list.length === 0 && 'No house has that in its name.'}
-          {total > list.length && `${String(list.length)} of the ${total.toLocaleString('en-US')} that fit; type more of the name.`}
+          {none && 'No house has that in its name.'}
+          {more}
         </span>
         <FaultList faults={faults.filter((f) => f.field === name)} />
       </div>
