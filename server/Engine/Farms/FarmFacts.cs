@@ -26,4 +26,8 @@ public sealed record FarmFacts
 
     /// <summary>Date the farm joined; null = not told.</summary>
     public DateOnly? MemberSinceOn { get; init; }
+
+    /// <summary>The farm without what only rounds ask of it, which is read when a round is drawn up: no number of a study depends on that. A method, so that it is never written among the facts.</summary>
+    /// <returns>The facts that a study reads.</returns>
+    public FarmFacts ForStudies() => this with { RelatedKey = null, MemberSinceOn = null, Groups = [] };
 }

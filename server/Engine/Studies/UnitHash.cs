@@ -52,7 +52,7 @@ internal sealed class UnitHash(Portfolio portfolio, StudyFutures futures)
 
         foreach (var farm in houses.Select(h => h.Model.Facts.FarmId).Distinct().Order(StringComparer.Ordinal))
         {
-            Add("farm", farm, portfolio.Farms[farm]);
+            Add("farm", farm, portfolio.Farms[farm].ForStudies());
             Add("quotes", farm, portfolio.Quotes.GetValueOrDefault(farm));
         }
 

@@ -1,5 +1,6 @@
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Engine.Units;
 
 namespace FarmPortfolio.Host.Loading;
 
@@ -7,7 +8,6 @@ namespace FarmPortfolio.Host.Loading;
 internal sealed class HouseCells
 {
     private const double MostSalesUsd = 1e9;
-    private const double Foot = 0.3048;
     private readonly Dictionary<HouseColumn, int> at;
     private readonly Dictionary<HouseColumn, string> units;
     private readonly Catalogue catalogue;
@@ -96,7 +96,7 @@ internal sealed class HouseCells
     /// <summary>Asks whether a size in feet was meant in metres: 9 by 29 is a house of 30 by 96 ft. The row stands.</summary>
     private void AskMetres(HouseRow row, int line, FaultList faults)
     {
-        var (w, l) = (row.WidthM / Foot, row.LengthM / Foot);
+        var (w, l) = (row.WidthM / Us.FootM, row.LengthM / Us.FootM);
         var inFeet = (units.GetValueOrDefault(HouseColumn.Width) ?? HouseColumns.Usual(HouseColumn.Width, si ?? true)) is "ft" or "feet" or "foot";
         if (inFeet && w is >= 4 and <= 13 && l is >= 10 and <= 60)
         {

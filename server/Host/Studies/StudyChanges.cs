@@ -32,11 +32,10 @@ public sealed class StudyChanges(StudyInputStore inputs, StudyStore studies)
     /// <returns>Differences.</returns>
     public IReadOnlyList<InputChange> Between(Viewer viewer, StudyRow left, StudyRow right) => Differences(inputs.Frozen(viewer, left), inputs.Frozen(viewer, right));
 
-    // what a round asks of a farm is read when the round is drawn up; no number of a study depends on it
     private static bool ForRoundsAlone(string before, string after)
     {
-        static FarmFacts Rest(string text) => CanonicalJson.Read<FarmFacts>(text) with { RelatedKey = null, MemberSinceOn = null, Groups = [] };
-        return CanonicalJson.Write(Rest(before)) == CanonicalJson.Write(Rest(after));
+        static string Read(string text) => CanonicalJson.Write(CanonicalJson.Read<FarmFacts>(text).ForStudies());
+        return Read(before) == Read(after);
     }
 
     private static List<InputChange> Differences(IReadOnlyList<InputText> left, IReadOnlyList<InputText> right)

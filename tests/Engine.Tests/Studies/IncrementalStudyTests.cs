@@ -1,3 +1,4 @@
+using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
@@ -95,6 +96,16 @@ public class IncrementalStudyTests
         var other = Run(portfolio with { Contracts = contracts }, new(2)).Result.UnitSha256s;
         Assert.Single(one);
         Assert.NotEqual(one, other);
+    }
+
+    [Fact]
+    public void What_rounds_ask_of_a_farm_changes_no_unit_and_its_wage_does()
+    {
+        var portfolio = SmallPortfolio.Of(2);
+        Portfolio With(Func<FarmFacts, FarmFacts> change) => portfolio with { Farms = portfolio.Farms.ToDictionary(f => f.Key, f => change(f.Value)) };
+        var units = Run(portfolio, new(2)).Result.UnitSha256s;
+        Assert.Equal(units, Run(With(f => f with { RelatedKey = "one owner", MemberSinceOn = new(2015, 4, 1), Groups = ["new members"] }), new(2)).Result.UnitSha256s);
+        Assert.NotEqual(units, Run(With(f => f with { WageUsdPerHour = 41 }), new(2)).Result.UnitSha256s);
     }
 
     /// <summary>Every house on a tank of its own.</summary>

@@ -1,11 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
+import { useTyped } from '../../components/forms/typed.ts';
+import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { LevelMeaning } from '../../lib/graphql/generated/graphql.ts';
 import { fuelName, ofHundred, type Fuel } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { PriceModels } from './price-models.tsx';
-import { asTold, asTyped, paidBackBy, percent, trialOf, turned, unitOf, type Settings, type Typed } from './price-words.ts';
+import { asTold, asTyped, paidBackBy, percent, trialOf, turnedKnobs, unitOf, type Settings, type Typed } from './price-words.ts';
 import { SaveSettings, SettingsQuery, TrialQuery } from './prices-queries.ts';
 
 interface SetRow {
@@ -25,16 +27,18 @@ export function PriceSettings({ fuel, set, optionId }: { fuel: Fuel; set: SetRow
 function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; optionId: string; settings: Settings }) {
   const queries = useQueryClient();
   const { units, say } = useUnits();
-  const known = (own: boolean): Typed => Object.fromEntries(settings.knobs.map((k) => [k.field, own ? asTyped(k, k.own, units) : '']));
-  const [typed, type] = useState<Typed>(() => known(true));
-  const [shownIn, showIn] = useState(units);
-  if (shownIn !== units) {
-    showIn(units);
-    type(turned(settings.knobs, typed, shownIn, units));
-  }
+  const {
+    typed,
+    set: type,
+    changed: retyped,
+  } = useTyped<Typed>(
+    (u) => Object.fromEntries(settings.knobs.map((k) => [k.field, asTyped(k, k.own, u)])),
+    (t, from, to) => turnedKnobs(settings.knobs, t, from, to),
+  );
   const [meaning, mean] = useState<LevelMeaning>(settings.levelMeaning);
   const trial = trialOf(fuel, meaning, settings.knobs, typed, units);
-  const changed = meaning !== settings.levelMeaning || settings.knobs.some((k) => typed[k.field] !== asTyped(k, k.own, units));
+  const changed = meaning !== settings.levelMeaning || retyped;
+  const kept = useUnsaved(changed);
   const key = JSON.stringify(trial);
   const tried = useQuery({
     queryKey: ['price-settings', fuel, key],
@@ -58,7 +62,11 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
           settings: trial ?? { fuel, levelMeaning: meaning },
         },
       }),
-    onSuccess: (d) => (d.savePriceSettings.changeId ? queries.invalidateQueries() : undefined),
+    onSuccess: (d) => {
+      if (!d.savePriceSettings.changeId) return undefined;
+      kept();
+      return queries.invalidateQueries();
+    },
   });
   const faults = [...(changed ? (tried.data?.priceSettings?.faults ?? []) : []), ...(save.data?.savePriceSettings.faults ?? [])];
   const models = (changed && tried.data?.priceSettings?.models) || settings.models;
@@ -154,7 +162,7 @@ function Form({ fuel, set, optionId, settings }: { fuel: Fuel; set: SetRow; opti
           >
             try them
           </button>{' '}
-          <button className="link" onClick={() => type(known(false))}>
+          <button className="link" onClick={() => type(Object.fromEntries(settings.knobs.map((k) => [k.field, ''])))}>
             back to the defaults
           </button>
         </p>

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { matrixOf } from './correlation-pairs.ts';
-import { asTold, asTyped, paidBack, trialOf, turned, unitOf } from './price-words.ts';
+import { asTold, asTyped, paidBack, trialOf, turnedKnobs, unitOf } from './price-words.ts';
 
 const level = { field: 'levelUsdPerUnit', unit: '$/gal' };
 const growth = { field: 'growthPerYear', unit: '1/a' };
@@ -27,19 +27,10 @@ it('tells and takes a price level a litre under SI, and leaves one alone that no
 });
 
 it('turns what stands typed with the system of units and loses nothing of it', () => {
-  const knobs = [
-    { ...level, own: 2.46 },
-    { ...growth, own: null },
-    { ...share, own: 0.7 },
-  ];
+  const knobs = [level, growth, share];
   const typed = { levelUsdPerUnit: '2.65', growthPerYear: '2', longShare: 'much' };
-  const metric = turned(knobs, typed, 'us', 'si');
-  expect(metric).toEqual({ levelUsdPerUnit: '0.7001', growthPerYear: '2', longShare: 'much' });
-  expect(turned(knobs, { levelUsdPerUnit: '2.46', growthPerYear: '', longShare: '70' }, 'us', 'si')).toEqual({
-    levelUsdPerUnit: '0.6499',
-    growthPerYear: '',
-    longShare: '70',
-  });
+  expect(turnedKnobs(knobs, typed, 'us', 'si')).toEqual({ levelUsdPerUnit: '0.7001', growthPerYear: '2', longShare: 'much' });
+  expect(turnedKnobs([level], { levelUsdPerUnit: '' }, 'us', 'si')).toEqual({ levelUsdPerUnit: '' });
 });
 
 it('leaves an empty field to the default and sends nothing while one holds no number', () => {

@@ -43,12 +43,12 @@ export function asTold(k: Pick<Knob, 'field' | 'unit'>, typed: string, u: UnitSy
 
 export type Typed = Record<string, string>;
 
-/** What stands typed in one system of units, in the other: a figure that nobody touched as it is told, what is no number as it stands. */
-export const turned = (knobs: readonly Pick<Knob, 'field' | 'unit' | 'own'>[], typed: Typed, from: UnitSystem, to: UnitSystem): Typed =>
+/** What stands typed in one system of units, in the other; what is no number stays as it stands. */
+export const turnedKnobs = (knobs: readonly Pick<Knob, 'field' | 'unit'>[], typed: Typed, from: UnitSystem, to: UnitSystem): Typed =>
   Object.fromEntries(
     knobs.map((k) => {
       const text = typed[k.field] ?? '';
-      const value = text === asTyped(k, k.own, from) ? k.own : asTold(k, text, from);
+      const value = asTold(k, text, from);
       return [k.field, value === undefined ? text : asTyped(k, value, to)];
     }),
   );

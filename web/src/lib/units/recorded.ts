@@ -1,7 +1,6 @@
-import { FOOT_M, GALLON_L, significant, type UnitSystem } from './format.ts';
+import { FOOT_M, GALLON_L, MMBTU_KWH, significant, type UnitSystem } from './format.ts';
 
 const DIGITS = 6;
-const BTU_PER_KWH = 3412.142;
 
 /** Units that records are kept in, and how each is told in US customary ones. */
 const customary: Record<string, readonly [unit: string, of: (v: number) => number]> = {
@@ -10,7 +9,7 @@ const customary: Record<string, readonly [unit: string, of: (v: number) => numbe
   C: ['F', (v) => v * 1.8 + 32],
   K: ['F', (v) => v * 1.8],
   L: ['gal', (v) => v / GALLON_L],
-  kW: ['Btu/h', (v) => v * BTU_PER_KWH],
+  kW: ['Btu/h', (v) => (v * 1e6) / MMBTU_KWH],
 };
 
 const number = /^-?\d+(\.\d+)?(e[+-]?\d+)?$/i;
