@@ -4,6 +4,7 @@ import { Field } from '../../components/forms/field.tsx';
 import { useUnsaved } from '../../components/forms/unsaved.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { type Expected, readNumber } from '../../lib/units/typed-number.ts';
+import { LeaveForm } from '../../components/forms/ways-out.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import type { BillsFragment, FuelEntryInput, ReadKind } from '../../lib/graphql/generated/graphql.ts';
 import { counted, type Fuel, type UnitSystem } from '../../lib/units/format.ts';
@@ -205,15 +206,7 @@ export function BillsForm({
       <button className="filled" disabled={run.isPending} onClick={() => run.mutate(false)}>
         Save {counted(lines.length, 'line')}
       </button>{' '}
-      <button
-        className="link"
-        onClick={() => {
-          if (run.data?.saveFuelRecord.conflict) void queries.invalidateQueries();
-          close();
-        }}
-      >
-        leave it as it was
-      </button>
+      <LeaveForm conflict={run.data?.saveFuelRecord.conflict} close={close} />
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import { useQueryClient } from '@tanstack/react-query';
+import { LeaveForm } from '../../components/forms/ways-out.tsx';
 import type { ReactNode } from 'react';
 import { type FieldFault, FaultList } from '../../components/forms/fault-list.tsx';
 import { CONFLICT } from './save-hook.ts';
@@ -16,7 +16,6 @@ export function FormFrame(props: {
   close: () => void;
   children: ReactNode;
 }) {
-  const queries = useQueryClient();
   return (
     <form
       aria-label={props.title}
@@ -33,17 +32,7 @@ export function FormFrame(props: {
       <button className="filled" type="submit" disabled={props.pending}>
         {props.button}
       </button>{' '}
-      <button
-        className="link"
-        type="button"
-        onClick={() => {
-          // the page shows theirs once the form is closed, as it is told above
-          if (props.conflict) void queries.invalidateQueries();
-          props.close();
-        }}
-      >
-        leave it as it was
-      </button>
+      <LeaveForm conflict={props.conflict} close={props.close} />
     </form>
   );
 }

@@ -4,6 +4,7 @@ import { Field } from '../../components/forms/field.tsx';
 import { Lacking } from '../../components/forms/lacking.tsx';
 import { useTyped } from '../../components/forms/typed.ts';
 import { useUnsaved } from '../../components/forms/unsaved.tsx';
+import { LeaveForm } from '../../components/forms/ways-out.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { HouseQuery, SaveHouseInput } from '../../lib/graphql/generated/graphql.ts';
@@ -190,16 +191,7 @@ export function HouseForm({ house, close }: { house: EditedHouse; close: () => v
         <button className="filled" type="submit" disabled={save.isPending || faults.length > 0} aria-describedby="house-lacks">
           Save the house
         </button>{' '}
-        <button
-          className="link"
-          type="button"
-          onClick={() => {
-            if (conflict) void queries.invalidateQueries();
-            close();
-          }}
-        >
-          leave it as it was
-        </button>{' '}
+        <LeaveForm conflict={conflict} close={close} />{' '}
         <Lacking id="house-lacks" what={[faults.length > 0 && 'an answer that can be right where a field says what is wrong']} />
       </form>
     </section>

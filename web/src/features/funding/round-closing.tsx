@@ -1,14 +1,12 @@
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { WayBack } from '../../components/forms/ways-out.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { counted } from '../../lib/units/format.ts';
 import { useAct } from './act-hook.ts';
 import { RoundDays } from './round-days.tsx';
 import { CloseRound, DeleteRound, type Round } from './round-query.ts';
-
-// the way back has the focus: whoever holds the key that asked does not decide by it
-const atOnce = (button: HTMLButtonElement | null) => button?.focus();
 
 /** What is missing before a round can be decided, and the deciding itself. */
 export function RoundClosing({ round }: { round: Round }) {
@@ -42,9 +40,7 @@ export function RoundClosing({ round }: { round: Round }) {
           <button className="filled" disabled={close.pending || round.obstacles.length > 0} onClick={() => close.run()}>
             Freeze it and award {grants}
           </button>{' '}
-          <button className="link" ref={atOnce} onClick={() => setSure(undefined)}>
-            not yet
-          </button>
+          <WayBack take={() => setSure(undefined)}>not yet</WayBack>
         </p>
       )}
       {sure === 'delete' && (
@@ -53,9 +49,7 @@ export function RoundClosing({ round }: { round: Round }) {
           <button className="link" onClick={() => remove.run()}>
             delete {round.name}
           </button>{' '}
-          <button className="link" ref={atOnce} onClick={() => setSure(undefined)}>
-            keep it
-          </button>
+          <WayBack take={() => setSure(undefined)}>keep it</WayBack>
         </p>
       )}
       {!sure && (

@@ -1,11 +1,9 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { FaultList } from '../../components/forms/fault-list.tsx';
+import { WayBack } from '../../components/forms/ways-out.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { DeleteLoanDocument, UndoLoanDocument } from './lending-queries.ts';
-
-// the way back has the focus: whoever holds the key that asked does not delete by it
-const atOnce = (button: HTMLButtonElement | null) => button?.focus();
 
 /** Deletes a case or a statement after asking, and offers to take it back. */
 export function DeleteLoan({ id, revision, name, done }: { id: string; revision: number; name: string; done?: () => void }) {
@@ -54,9 +52,7 @@ export function DeleteLoan({ id, revision, name, done }: { id: string; revision:
       <button className="link" disabled={remove.isPending} onClick={() => remove.mutate()}>
         yes, delete it
       </button>{' '}
-      <button className="link" ref={atOnce} onClick={() => setAsked(false)}>
-        keep it
-      </button>
+      <WayBack take={() => setAsked(false)}>keep it</WayBack>
       {remove.data?.conflict && <span className="fault">Somebody changed it meanwhile. Look at it again.</span>}
       <FaultList faults={remove.data?.faults ?? []} />
       {remove.error && <span className="fault">{remove.error.message}</span>}

@@ -5,6 +5,7 @@ import { Choice, Field } from '../../components/forms/field.tsx';
 import { HouseFinder } from '../../components/forms/house-finder.tsx';
 import { useTyped } from '../../components/forms/typed.ts';
 import { useUnsaved } from '../../components/forms/unsaved.tsx';
+import { LeaveForm } from '../../components/forms/ways-out.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, ofHundred } from '../../lib/units/format.ts';
 import { LoanOptionsDocument, SaveLoanCaseDocument } from './lending-queries.ts';
@@ -212,16 +213,7 @@ export function LoanForm({ known, close, saved }: Props) {
         >
           Save the case
         </button>{' '}
-        <button
-          className="link"
-          type="button"
-          onClick={() => {
-            if (save.data?.conflict) void queries.invalidateQueries();
-            close();
-          }}
-        >
-          leave it as it was
-        </button>
+        <LeaveForm conflict={save.data?.conflict} close={close} />
       </section>
     </form>
   );

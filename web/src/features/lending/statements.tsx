@@ -4,6 +4,7 @@ import { FaultList } from '../../components/forms/fault-list.tsx';
 import { Field } from '../../components/forms/field.tsx';
 import { useTyped } from '../../components/forms/typed.ts';
 import { useUnsaved } from '../../components/forms/unsaved.tsx';
+import { LeaveForm } from '../../components/forms/ways-out.tsx';
 import { ask, requestId } from '../../lib/graphql/client.ts';
 import { dollars, figure } from '../../lib/units/format.ts';
 import type { LoanAnswer, LoanCase } from './lending-queries.ts';
@@ -204,16 +205,7 @@ function StatementForm({
       <button className="filled" type="submit" disabled={save.isPending}>
         Save the statement
       </button>{' '}
-      <button
-        className="link"
-        type="button"
-        onClick={() => {
-          if (save.data?.conflict) void queries.invalidateQueries();
-          close();
-        }}
-      >
-        leave it as it was
-      </button>
+      <LeaveForm conflict={save.data?.conflict} close={close} />
     </form>
   );
 }
