@@ -4,7 +4,7 @@ namespace FarmPortfolio.Benchmarks;
 
 /// <summary>
 /// Drawing normals by counter against drawing them in order; then the bare loop of a study, 8,192 options x 10,000 paths x 15 seasons x 15 winters, in vectors
-/// against a scalar loop and against C++, on as many threads as there are processors, with 12 terms a season and, demand a quadratic in an offset, with 36.
+/// against a scalar loop, against NumPy and against C++, on as many threads as there are processors, with 12 terms a season and, demand a quadratic in an offset, with 36.
 /// </summary>
 internal static class ScenarioBenchmark
 {
@@ -14,6 +14,7 @@ internal static class ScenarioBenchmark
     {
         RunDraws();
         RunPlain();
+        RunNumpy();
         using var native = NativeScenario.Build();
         if (native is null)
         {
@@ -53,6 +54,29 @@ internal static class ScenarioBenchmark
         var rate = Paired.Rate(p.OptionMonths, Plain, Vectors);
         Console.WriteLine(FormattableString.Invariant($"{p.Options} options x {p.Paths} paths x {p.Seasons} seasons on one thread; option-months a second: scalar C# {rate.Reference:0.00e0}, vectors {rate.Measured:0.00e0}"));
         Console.WriteLine(FormattableString.Invariant($"RATIO scenario-plain {rate.Measured / rate.Reference:0.000}"));
+    }
+
+    /// <summary>NumPy option by option, and with a matrix product a winter; medians of five pairs after one to warm up.</summary>
+    private static void RunNumpy()
+    {
+        var p = new BareProblem(256, 10_000, 15);
+        using var numpy = NumpyScenario.Start(p);
+        if (numpy is null)
+        {
+            Console.WriteLine("no NumPy here: no ratio to it");
+            return;
+        }
+
+        var blocks = BareLayout.Of(p, BareLoop.Group);
+        var (ours, theirs) = (new BareResult(p), new BareResult(p));
+        foreach (var (way, name) in new[] { ("options", "scenario-numpy"), ("products", "scenario-numpy-products") })
+        {
+            var pairs = Enumerable.Range(-1, 6).Select(_ => (Numpy: numpy.Run(way, theirs), Vectors: Paired.Seconds(() => BareLoop.Run(p, blocks, ours, false, Environment.ProcessorCount)))).Skip(1).ToList();
+            ours.MustBe(theirs, name);
+            var (reference, measured) = (p.OptionMonths / pairs.Select(t => t.Numpy).Order().ElementAt(2), p.OptionMonths / pairs.Select(t => t.Vectors).Order().ElementAt(2));
+            Console.WriteLine(FormattableString.Invariant($"{p.Options} options x {p.Paths} paths x {p.Seasons} seasons, 12 terms; option-months a second: NumPy {reference:0.00e0}, vectors {measured:0.00e0}"));
+            Console.WriteLine(FormattableString.Invariant($"RATIO {name} {measured / reference:0.000}"));
+        }
     }
 
     private static void RunDraws()
