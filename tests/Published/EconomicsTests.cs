@@ -5,7 +5,8 @@ namespace FarmPortfolio.Published;
 
 /// <summary>
 /// Factors SPV, UPV, UCR and UPV* of ASTM E917's adjunct set, evaluated from the formulas; a retrofit of 12,000 saving 2,400 a year for ten years at 4 %;
-/// loans as printed in a public amortisation sheet (Math 352). Formulas of life-cycle cost: 10 CFR 436.18 to 436.23.
+/// loans as printed in a public amortisation sheet (Math 352). Formulas of life-cycle cost: 10 CFR 436.18 to 436.23. Streams of money go through what a study counts
+/// its paths with (<see cref="PaybackSeasons"/>), one path each.
 /// </summary>
 public class EconomicsTests
 {
@@ -23,14 +24,14 @@ public class EconomicsTests
     [Theory, MemberData(nameof(Factors))]
     public void Present_value_factors(double rate, int years, double once, double uniform, double recovery)
     {
-        Assert.Equal(once, Measures.PresentValueFactor(rate, years), 1e-6);
+        Assert.Equal(once, PresentUsd(rate, [.. new double[years - 1], 1]), 1e-6);
+        Assert.Equal(uniform, PresentUsd(rate, Even(1, years)), 1e-6);
         Assert.Equal(uniform, Measures.UniformPresentValue(rate, years), 1e-6);
-        Assert.Equal(recovery, Measures.CapitalRecovery(rate, years), 1e-6);
+        Assert.Equal(recovery, Amortisation.LevelPaymentUsd(1, rate, years), 1e-6);
     }
 
     [Theory, MemberData(nameof(Growing))]
-    public void Growing_present_value(double rate, double growth, int years, double expected) =>
-        Assert.Equal(expected, Measures.GrowingPresentValue(rate, growth, years), 1e-6);
+    public void Growing_present_value(double rate, double growth, int years, double expected) => Assert.Equal(expected, PresentUsd(rate, Grown(1, growth, years)), 1e-6);
 
     [Theory, MemberData(nameof(Growing))]
     public void Growing_present_value_is_its_sum(double rate, double growth, int years, double expected)
@@ -42,27 +43,27 @@ public class EconomicsTests
     [Fact]
     public void A_retrofit_of_ten_even_years()
     {
-        var savings = Enumerable.Repeat(2400.0, 10).ToArray();
-        var pv = Measures.PresentValue(0.04, savings);
-        Assert.Equal(7466.1499, pv - 12000, 1e-4);
-        Assert.Equal(1.622179, pv / 12000, 1e-6);
-        Assert.Equal(.091549, Measures.AdjustedRateOfReturn(0.04, pv / 12000, 10), 1e-6);
-        Assert.Equal(.150984, Measures.RateOfReturn(12000, savings), 1e-6);
-        Assert.Equal(1.622179, Measures.SavingsToInvestment(0.04, 12000, savings), 1e-6);
-        Assert.Equal(5, PaybackOf.First(12000, savings));
-        Assert.Equal(5, Measures.PaybackYears(12000, savings)!.Value, 1e-9);
-        var discounted = savings.Select((s, i) => s * Measures.PresentValueFactor(0.04, i + 1)).ToArray();
-        Assert.Equal(6, PaybackOf.First(12000, discounted));
-        Assert.Equal(5.6936, Measures.PaybackYears(12000, discounted)!.Value, 1e-4);
+        var found = Counted(0.04, 12000, Even(2400, 10));
+        Assert.Equal(7466.1499, found.PresentUsd[0] - 12000, 1e-4);
+        Assert.Equal(1.622179, found.PresentUsd[0] / 12000, 1e-6);
+        Assert.Equal(24000, found.SumUsd[0], 1e-9);
+        Assert.Equal(.091549, Measures.AdjustedRateOfReturn(0.04, found.PresentUsd[0] / 12000, 10), 1e-6);
+        Assert.Equal((5, 5), (found.First[0], found.Lasting[0]));
+
+        // discounted it is back 5.6936 years on: within the sixth season
+        Assert.Equal((6, 6), (found.FirstDiscounted[0], found.LastingDiscounted[0]));
+        Assert.InRange(12000, PresentUsd(0.04, Even(2400, 5)), PresentUsd(0.04, Even(2400, 6)));
+        Assert.Equal(5.6936, 5 + (12000 - PresentUsd(0.04, Even(2400, 5))) / (PresentUsd(0.04, Even(2400, 6)) - PresentUsd(0.04, Even(2400, 5))), 1e-4);
     }
+
+    [Fact]
+    public void At_its_internal_rate_of_return_a_retrofit_is_worth_its_outlay() => Assert.Equal(12000, PresentUsd(.150984, Even(2400, 10)), 0.02);
 
     [Fact]
     public void A_retrofit_whose_saving_grows_by_two_per_cent()
     {
-        var savings = Enumerable.Range(1, 10).Select(t => 2400 * Math.Pow(1.02, t)).ToArray();
-        var pv = Measures.PresentValue(0.04, savings);
+        var pv = PresentUsd(0.04, Grown(2400, 0.02, 10));
         Assert.Equal(21602.5043, pv, 1e-4);
-        Assert.Equal(2400 * Measures.GrowingPresentValue(0.04, 0.02, 10), pv, 1e-9);
         Assert.Equal(9602.5043, pv - 12000, 1e-4);
         Assert.Equal(1.800209, pv / 12000, 1e-6);
         Assert.Equal(.102975, Measures.AdjustedRateOfReturn(0.04, pv / 12000, 10), 1e-6);
@@ -71,28 +72,27 @@ public class EconomicsTests
     [Fact]
     public void The_adjusted_rate_is_the_growth_from_outlay_to_terminal_value()
     {
-        var savings = Enumerable.Repeat(2400.0, 10).ToArray();
-        var terminal = savings.Select((s, i) => s * Math.Pow(1.04, 9 - i)).Sum();
-        Assert.Equal(Math.Pow(terminal / 12000, 0.1) - 1, Measures.AdjustedRateOfReturn(0.04, Measures.SavingsToInvestment(0.04, 12000, savings), 10), 1e-12);
+        var terminal = Even(2400, 10).Select((s, i) => s * Math.Pow(1.04, 9 - i)).Sum();
+        Assert.Equal(Math.Pow(terminal / 12000, 0.1) - 1, Measures.AdjustedRateOfReturn(0.04, PresentUsd(0.04, Even(2400, 10)) / 12000, 10), 1e-12);
     }
+
+    [Fact]
+    public void A_retrofit_that_brings_nothing_back_loses_all_of_it() => Assert.Equal(-1, Measures.AdjustedRateOfReturn(0.04, -0.3, 10));
 
     [Fact]
     public void Net_savings_are_the_difference_of_two_life_cycle_costs()
     {
-        var energy = 5000 * Measures.UniformPresentValue(0.04, 10);
-        var without = new LifeCycleCost(0, 0, 0, energy);
-        var with = new LifeCycleCost(12000, 0, 0, energy - 2400 * Measures.UniformPresentValue(0.04, 10));
-        Assert.Equal(7466.1499, without.NetSavingsUsd(with), 1e-4);
-        Assert.Equal(1.622179, without.SavingsToInvestment(with), 1e-6);
+        var without = PresentUsd(0.04, Even(5000, 10));
+        var with = 12000 + PresentUsd(0.04, Even(5000 - 2400, 10));
+        Assert.Equal(7466.1499, without - with, 1e-4);
     }
 
     [Fact]
     public void A_retrofit_that_never_pays_at_four_per_cent()
     {
-        var discounted = Enumerable.Range(1, 10).Select(t => 1400 * Measures.PresentValueFactor(0.04, t)).ToArray();
-        Assert.Equal(11355.2541, discounted.Sum(), 1e-4);
-        Assert.Equal(0, PaybackOf.First(12000, discounted));
-        Assert.Null(Measures.PaybackYears(12000, discounted));
+        var found = Counted(0.04, 12000, Even(1400, 10));
+        Assert.Equal(11355.2541, found.PresentUsd[0], 1e-4);
+        Assert.Equal((9, 0), (found.First[0], found.FirstDiscounted[0]));
     }
 
     [Fact]
@@ -131,13 +131,20 @@ public class EconomicsTests
     public void A_loan_of_100000_at_six() => Assert.Equal(599.550525, Amortisation.LevelPaymentUsd(100000, 0.06 / 12, 360), 1e-6);
 
     [Fact]
-    public void A_real_rate() => Assert.Equal(.03883495, Measures.RealRate(0.07, 0.03), 1e-8);
+    public void Nominal_and_real_agree_in_todays_money() =>
+        Assert.Equal(PresentUsd(.03883495, Even(2400, 15)), PresentUsd(0.07, Grown(2400, 0.03, 15)), 1e-3);
 
-    [Fact]
-    public void Nominal_and_real_agree_in_todays_money()
+    private static double[] Even(double usd, int years) => [.. Enumerable.Repeat(usd, years)];
+
+    private static double[] Grown(double usd, double growth, int years) => [.. Enumerable.Range(1, years).Select(t => usd * Math.Pow(1 + growth, t))];
+
+    private static double PresentUsd(double rate, double[] yearly) => Counted(rate, 0, yearly).PresentUsd[0];
+
+    /// <summary>One path's money as a study counts it.</summary>
+    private static PaybackSeasons Counted(double rate, double outlay, double[] yearly)
     {
-        var real = Enumerable.Repeat(2400.0, 15).ToArray();
-        var nominal = real.Select((s, i) => s * Math.Pow(1.03, i + 1)).ToArray();
-        Assert.Equal(Measures.PresentValue(Measures.RealRate(0.07, 0.03), real), Measures.PresentValue(0.07, nominal), 1e-9);
+        var counted = new PaybackSeasons(1);
+        counted.Count(yearly, 0, yearly.Length, [outlay], rate);
+        return counted;
     }
 }

@@ -5,8 +5,8 @@ using System.Runtime.Intrinsics;
 namespace FarmPortfolio.Engine.Economics;
 
 /// <summary>
-/// Paybacks and present value of one option over many paths at once: <see cref="PaybackOf"/>, four paths side by side. Seasons count from installation,
-/// 1 = the first, 0 = never.
+/// Paybacks and present value of one option over many paths at once, four paths side by side. First: ASTM E1121. Lasting: from then on the cumulated saving never
+/// falls below the outlay again. Seasons count from installation, 1 = the first, 0 = never.
 /// </summary>
 /// <param name="paths">Paths, a multiple of four or not.</param>
 internal sealed class PaybackSeasons(int paths)

@@ -17,7 +17,7 @@ internal static class ResultHash
     public static string Of(StudyResult result, IEnumerable<UnitResult> units, StudySums sums)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(JsonSerializer.SerializeToUtf8Bytes(result with { Options = [], UnitsKnown = 0, ResultSha256 = string.Empty, SavingByPath = [] }, Plain));
+        hash.AppendData(JsonSerializer.SerializeToUtf8Bytes(result with { Options = [], UnitsKnown = 0, DiscountRate = null, ResultSha256 = string.Empty, SavingByPath = [] }, Plain));
         foreach (var unit in units)
         {
             hash.AppendData(Encoding.UTF8.GetBytes(unit.ContentSha256));

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FarmPortfolio.Engine.Economics;
 
 namespace FarmPortfolio.Engine.Studies;
@@ -49,6 +50,10 @@ public sealed record StudyResult
 
     /// <summary>Units that were at hand and not reckoned again.</summary>
     public int UnitsKnown { get; init; }
+
+    /// <summary>Discount rate a year that it reckoned with; null = it was done before this was kept. It stands in every present value, so the checksum leaves it out.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? DiscountRate { get; init; }
 
     /// <summary>Checksum of all results and sums: equal inputs, equal bits.</summary>
     public string ResultSha256 { get; init; } = string.Empty;

@@ -76,6 +76,7 @@ public static class StudyRun
             CostByUnit = [.. results.Where(r => r.FirstSeasonUsd is not null).Select(r => new UnitCost(r.HouseIds, r.FirstSeasonUsd!))],
             OnePath = MiddlePath(context, sums),
             FirstSeason = context.Set.FirstSeason,
+            DiscountRate = context.Set.DiscountRate,
             Replicates = context.Replicates,
             Futures = context.Paths,
             Houses = houses.Count,

@@ -7,7 +7,7 @@ namespace FarmPortfolio.Host.Accounts;
 /// <param name="GivenOn">When it was given.</param>
 public sealed record Consent(bool Bills = false, bool Name = false, bool Lender = false, DateOnly? GivenOn = null);
 
-/// <summary>Turns a viewer into one SQL condition over co-op and farm, and one mask of fields.</summary>
+/// <summary>Turns a viewer into one SQL condition over co-op and farm.</summary>
 public static class Policy
 {
     /// <summary>Co-op of the records that ship with the program: read by all, written by the program alone.</summary>
@@ -41,31 +41,4 @@ public static class Policy
     /// <param name="farmId">Farm.</param>
     /// <returns>Whether it may.</returns>
     public static bool MayWriteFarm(Viewer viewer, string? farmId) => viewer.FarmIds is null || (farmId is not null && viewer.FarmIds.Contains(farmId));
-
-    /// <summary>Names of the fields that a farm's consent keeps from a viewer.</summary>
-    /// <param name="viewer">Who asks.</param>
-    /// <param name="farmId">Farm.</param>
-    /// <param name="consent">What the farm lets others see; null = nothing.</param>
-    /// <returns>Fields, in the order of the farm's own.</returns>
-    public static IReadOnlyList<string> Withheld(Viewer viewer, string farmId, Consent? consent)
-    {
-        if (viewer.Role is not ViewerRole.Lender || viewer.FarmIds?.Contains(farmId) == true)
-        {
-            return [];
-        }
-
-        var fields = new List<string>();
-        Keep(consent is { Name: true }, "name", "place");
-        Keep(consent is { Lender: true }, "salesCents");
-        Keep(consent is { Bills: true }, "fuelRecord");
-        return fields;
-
-        void Keep(bool given, params string[] names)
-        {
-            if (!given)
-            {
-                fields.AddRange(names);
-            }
-        }
-    }
 }

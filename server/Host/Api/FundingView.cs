@@ -132,7 +132,7 @@ public sealed partial class FundingOrderView(Register register, StudyResult stud
 
     /// <summary>Rows, funded first: so many, of those after a rank where one is told.</summary>
     public IEnumerable<FundingRowView> Rows(int first = 50, int afterRank = 0) => Page(order.Rows, first, afterRank).Where(r => Here(r.Row.Index)).Select(r => new FundingRowView(
-        r.Place, Option(r.Row.Index), new(study.Options[r.Row.Index]), r.Row.Funded, r.Row.Pinned, r.Row.FundedShare, r.Row.GrantUsd, study.Options[r.Row.Index].OutlayUsd - r.Row.GrantUsd, r.Row.MeritPerGrantUsd, r.Row.Why, r.Row.AskedUsd, r.Row.Conditions));
+        r.Place, Option(r.Row.Index), new(study.Options[r.Row.Index], study.DiscountRate), r.Row.Funded, r.Row.Pinned, r.Row.FundedShare, r.Row.GrantUsd, study.Options[r.Row.Index].OutlayUsd - r.Row.GrantUsd, r.Row.MeritPerGrantUsd, r.Row.Why, r.Row.AskedUsd, r.Row.Conditions));
 
     /// <summary>Rows just below the line.</summary>
     public IEnumerable<FundingRowView> Below(int first = 3) => Rows(first, FundedTotal);

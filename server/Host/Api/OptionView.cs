@@ -38,6 +38,21 @@ public sealed record DistributionView(double Mean, double HalfWidth, double P5, 
     internal static DistributionView Of(Distribution d) => new(d.Mean, d.HalfWidth, d.P5, d.P10, d.P25, d.P50, d.P75, d.P90, d.P95, d.MeanOfWorst5Pct);
 }
 
+/// <summary>Rate of return a year over all futures.</summary>
+/// <param name="P10">One future in ten brings less.</param>
+/// <param name="P50">Middle.</param>
+/// <param name="P90">One future in ten brings more.</param>
+[Name("RateOfReturn")]
+public sealed record ReturnView(double P10, double P50, double P90)
+{
+    /// <summary>From the savings-to-investment ratio: the rate rises with it, so the levels of the one are those of the other.</summary>
+    internal static ReturnView Of(Distribution ratio, double rate, int years)
+    {
+        double Rate(double savingsToInvestment) => Measures.AdjustedRateOfReturn(rate, savingsToInvestment, years);
+        return new(Rate(ratio.P10), Rate(ratio.P50), Rate(ratio.P90));
+    }
+}
+
 /// <summary>When the money is back.</summary>
 [Name("Payback")]
 public sealed record PaybackView(IEnumerable<double> ShareBySeason, double NeverShare, double HalfWidth, int? P10Season, int? P25Season, int? P50Season, int? P75Season, int? P90Season)
@@ -48,7 +63,7 @@ public sealed record PaybackView(IEnumerable<double> ShareBySeason, double Never
 
 /// <summary>What a study found for an option.</summary>
 [Name("OptionResult")]
-public sealed partial class OptionResultView(OptionResult result)
+public sealed partial class OptionResultView(OptionResult result, double? discountRate)
 {
     /// <summary>Outlay, US dollars.</summary>
     public double OutlayUsd => result.OutlayUsd;
@@ -82,6 +97,9 @@ public sealed partial class OptionResultView(OptionResult result)
 
     /// <summary>Savings-to-investment ratio; null without outlay.</summary>
     public DistributionView? SavingsToInvestment => result.SavingsToInvestment is { } s ? DistributionView.Of(s) : null;
+
+    /// <summary>Rate of return, savings put away at the study's discount rate (ASTM E1057); null without outlay, or in a study that did not keep its rate.</summary>
+    public ReturnView? RateOfReturn => result.SavingsToInvestment is { } s && discountRate is { } rate ? ReturnView.Of(s, rate, result.NetBySeason.Count - result.StartSeason) : null;
 
     /// <summary>Net saving by season.</summary>
     public IEnumerable<SeasonMeanView> SavingUsdBySeason => result.SavingBySeason.Select(SeasonMeanView.Of);
@@ -170,7 +188,7 @@ public sealed partial class OptionView(Register register, Item<HouseFacts> house
     public IEnumerable<string> Skills => option.Parts.SelectMany(p => Entry(p)?.Skills ?? []).Distinct();
 
     /// <summary>Result in the newest done study.</summary>
-    public OptionResultView? Result => register.NewestOption(house.Id, option.Key) is { } r ? new(r) : null;
+    public OptionResultView? Result => register.NewestOption(house.Id, option.Key) is { } r ? new(r, register.NewestResult!.DiscountRate) : null;
 
     private CatalogueFacts? Entry(string code) => register.Catalogue.Find(CatalogueKind.Retrofit, code);
 

@@ -54,7 +54,7 @@ public sealed partial class Query
             .OrderByDescending(o => Math.Abs((o.Right?.NpvUsd.P50 ?? 0) - (o.Left?.NpvUsd.P50 ?? 0))).ThenBy(o => o.Key.HouseId, StringComparer.Ordinal).ThenBy(o => o.Key.Key, StringComparer.Ordinal).ToList();
         return new(new(register, l), new(register, r), changes.Between(register.Viewer, l, r).Select(InputDifferenceView.Of), both.Count - moved.Count,
             moved.Take(ShownOptions).Select(o => new OptionDifferenceView($"{o.Key.HouseId}~{o.Key.Key}", HouseName(register, o.Key.HouseId), Title(register, o.Key.HouseId, o.Key.Key),
-                o.Left is null ? null : new(o.Left), o.Right is null ? null : new(o.Right))));
+                o.Left is null ? null : new(o.Left, before.DiscountRate), o.Right is null ? null : new(o.Right, after.DiscountRate))));
 
         static Dictionary<(string HouseId, string Key), OptionResult> ByKey(StudyResult result) => result.Options.ToDictionary(o => (o.HouseId, o.Key));
         static string HouseName(Register register, string id) => register.Houses.TryGetValue(id, out var h) ? $"{(register.Farms.TryGetValue(h.Facts.FarmId, out var f) ? f.Remarks.Name : "a farm")}, {h.Remarks.Name}" : "a house since deleted";

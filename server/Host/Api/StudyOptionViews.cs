@@ -29,7 +29,7 @@ public sealed partial class StudyView
         var (total, page) = register.Studies.Options(register.Viewer, row, Math.Clamp(first, 1, MostOptionsAPage), Cursor(after), farmId);
         var by = found.Options.ToDictionary(o => $"{o.HouseId}~{o.Key}");
         var next = page.More ? $"{page.Rows[^1].WorthUsd.ToString("R", CultureInfo.InvariantCulture)}\n{page.Rows[^1].OptionId}" : null;
-        return new(page.Rows.Select(r => new StudyOptionView(r.OptionId, Option(r.HouseId, r.Key), new(by[r.OptionId]))), next, total);
+        return new(page.Rows.Select(r => new StudyOptionView(r.OptionId, Option(r.HouseId, r.Key), new(by[r.OptionId], found.DiscountRate))), next, total);
     }
 
     private OptionView? Option(string houseId, string key) => !register.Houses.TryGetValue(houseId, out var house) ? null

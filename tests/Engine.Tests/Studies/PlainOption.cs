@@ -4,6 +4,7 @@ using FarmPortfolio.Engine.HeatDemand;
 using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Engine.Scenarios;
 using FarmPortfolio.Engine.Studies;
+using FarmPortfolio.Engine.Tests.Economics;
 using FarmPortfolio.Engine.Units;
 using FarmPortfolio.Engine.Weather;
 

@@ -3,7 +3,7 @@ import { Link, useParams } from 'react-router';
 import { Crumbs } from '../../components/crumbs.tsx';
 import { usePageName } from '../../components/page-name.ts';
 import { ask } from '../../lib/graphql/client.ts';
-import { dollars, fuelName, heat, heatUnit, ofHundred } from '../../lib/units/format.ts';
+import { dollars, dollarsAndCents, fuelName, heat, heatUnit, ofHundred, perCent } from '../../lib/units/format.ts';
 import { useUnits } from '../../lib/units/units-context.tsx';
 import { OptionCosts } from './option-costs.tsx';
 import { OptionFan, OptionPayback } from './option-money.tsx';
@@ -82,6 +82,21 @@ function Heading({ option }: { option: Option }) {
   );
 }
 
+/** What a dollar of the outlay brings back, and as a rate a year. */
+function Return({ result: { savingsToInvestment: ratio, rateOfReturn: rate } }: { result: Result }) {
+  if (!ratio) return null;
+  return (
+    <>
+      {' '}
+      Discounted, a dollar of the outlay brings back {dollarsAndCents(ratio.p50)} ({dollarsAndCents(ratio.p10)} to{' '}
+      {dollarsAndCents(ratio.p90)})
+      {rate &&
+        `, a return of ${perCent(rate.p50)} % a year (${perCent(rate.p10)} to ${perCent(rate.p90)} %), savings put away at the discount rate`}
+      .
+    </>
+  );
+}
+
 /** What it saves; a better heater saves fuel and no heat, and that is said. */
 function Worth({ result: r, movesTo }: { result: Result; movesTo?: string | null }) {
   const { units, amount } = useUnits();
@@ -97,6 +112,7 @@ function Worth({ result: r, movesTo }: { result: Result; movesTo?: string | null
           : `and ${String(Math.round(100 * r.heatSavedShare))} % of the heat`}
       . Over the horizon it is worth {dollars(r.npvUsd.p50)} ({dollars(r.npvUsd.p10)} to {dollars(r.npvUsd.p90)}), and loses money in{' '}
       {ofHundred(r.lossShare)} of 100.
+      <Return result={r} />
       {r.startSeason > 0 && ` It is built before season ${String(r.startSeason + 1)} of the study; paybacks are counted from there.`}
     </>
   );

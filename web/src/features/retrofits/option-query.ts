@@ -62,6 +62,16 @@ export const OptionQuery = graphql(`
           p50
           p90
         }
+        savingsToInvestment {
+          p10
+          p50
+          p90
+        }
+        rateOfReturn {
+          p10
+          p50
+          p90
+        }
         netUsdBySeason {
           p10
           p25

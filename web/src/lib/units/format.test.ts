@@ -8,7 +8,9 @@ import {
   heat,
   inDegrees,
   length,
+  dollarsAndCents,
   ofHundred,
+  perCent,
   speed,
   significant,
   temperature,
@@ -25,6 +27,15 @@ describe('figures', () => {
     expect(ofHundred(0.002)).toBe('under 1');
     expect(ofHundred(0)).toBe('0');
     expect(ofHundred(0.37)).toBe('37');
+  });
+
+  it('writes a return with its sign beside it, and nothing as nothing', () => {
+    expect(dollarsAndCents(1.6222)).toBe('$1.62');
+    expect(dollarsAndCents(-0.124)).toBe('−\u2060$0.12');
+    expect(dollarsAndCents(-0.001)).toBe('$0.00');
+    expect(perCent(0.0915)).toBe('9.2');
+    expect(perCent(-1)).toBe('−\u2060100.0');
+    expect(perCent(-0.0001)).toBe('0.0');
   });
   it('speaks feet and inches, or metres', () => {
     expect(length(9.144, 'us')).toBe('30 ft');

@@ -35,6 +35,12 @@ export const dollars = (usd: number, digits = 3): string => {
   return `${value < 0 ? '−\u2060' : ''}$${grouped(Math.abs(value))}`;
 };
 
+/** Dollars and cents: $1.62. */
+export const dollarsAndCents = (usd: number): string => `${usd <= -0.005 ? '−\u2060' : ''}$${grouped(Math.abs(usd), 2)}`;
+
+/** A rate in per cent to a tenth, its sign not apart from it. */
+export const perCent = (rate: number): string => grouped(100 * rate, 1).replace('−', '−\u2060');
+
 /** The figure alone, for a column whose head says $. */
 export const figure = (usd: number, digits = 3): string => grouped(significant(usd, digits));
 
