@@ -2,6 +2,7 @@ using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Fuel;
 using FarmPortfolio.Engine.Retrofits;
+using FarmPortfolio.Host.Loading;
 using FarmPortfolio.Host.Storage.Items;
 using GraphQL;
 
@@ -21,8 +22,6 @@ public sealed record SaveQuoteInput(
 /// <summary>Tanks, meters, contracts and quotes.</summary>
 public sealed partial class Mutation
 {
-    private static readonly string[] QuoteCategories = ["material", "labour", "freight", "electrical", "permits", "removal", "visit"];
-
     /// <summary>Saves a tank or meter.</summary>
     public static SavePayload SaveSupplyGroup([FromServices] Register register, SaveSupplyGroupInput input)
     {
@@ -98,9 +97,9 @@ public sealed partial class Mutation
                 faults.Add(new("UNKNOWN_CODE", "lines", $"There is no retrofit \"{line.RetrofitCode}\" in the catalogue.", "Choose one of the catalogue's."));
             }
 
-            if (!QuoteCategories.Contains(line.Category, StringComparer.Ordinal))
+            if (!QuoteSheet.Categories.Contains(line.Category, StringComparer.Ordinal))
             {
-                faults.Add(new("UNKNOWN_WORD", "lines", $"\"{line.Category}\" is no part of a quote.", $"Write one of {string.Join(", ", QuoteCategories)}."));
+                faults.Add(new("UNKNOWN_WORD", "lines", $"\"{line.Category}\" is no part of a quote.", $"Write one of {string.Join(", ", QuoteSheet.Categories)}."));
             }
         }
 

@@ -30,9 +30,9 @@ public static class UploadEndpoint
             return;
         }
 
-        if (kind is not ("weather" or "normals" or "prices" or "farms"))
+        if (kind is not ("weather" or "normals" or "prices" or "farms" or "quotes"))
         {
-            await Refuse(http, StatusCodes.Status404NotFound, new("UNKNOWN_KIND", null, $"There is no import of \"{kind}\".", "Send weather, normals, prices or farms.", name));
+            await Refuse(http, StatusCodes.Status404NotFound, new("UNKNOWN_KIND", null, $"There is no import of \"{kind}\".", "Send weather, normals, prices, farms or quotes.", name));
             return;
         }
 
@@ -90,6 +90,7 @@ public static class UploadEndpoint
             "weather" => Told(WeatherFile.Read(text)),
             "normals" => Told(MonthlyNormals.Read(text)),
             "prices" => Told(MonthlyPrices.Read(text)),
+            "quotes" => Told(QuoteSheet.Read(text, register.Catalogue)),
             _ => Told(HouseSheet.Read(text, register.Catalogue)),
         };
         return faults.FirstOrDefault(f => Hopeless.Contains(f.Code, StringComparer.Ordinal)) ?? (rows == 0 && faults.Count > 0 ? faults[0] : null);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FarmPortfolio.Engine;
 using FarmPortfolio.Engine.Farms;
 using FarmPortfolio.Engine.Units;
@@ -18,8 +17,6 @@ public static class FuelSheet
 {
     /// <summary>Most rows of one tank or meter: a line a day for fifty years.</summary>
     internal const int MostRows = 20_000;
-
-    private static readonly string[] Dates = ["yyyy-MM-dd", "yyyy/M/d", "M/d/yyyy", "M/d/yy", "d MMM yyyy", "MMM d yyyy", "d-MMM-yyyy"];
 
     /// <summary>Reads a sheet.</summary>
     /// <param name="text">Text.</param>
@@ -108,10 +105,8 @@ public static class FuelSheet
         return at;
     }
 
-    private sealed class Row(string[] cells, int line, Dictionary<string, int> at, SlashDates dates, FaultList faults)
+    private sealed class Row(string[] cells, int line, Dictionary<string, int> at, SlashDates dates, FaultList faults) : SheetRow(cells, line, at, dates, faults)
     {
-        private bool wrong;
-
         public FuelEntry? Entry(FuelKind fuel, SupplyKind supply, string? unit, DealerSheet dealer)
         {
             var (date, from, to) = (Day("date"), Day("from"), Day("to"));
@@ -135,13 +130,13 @@ public static class FuelSheet
             }
 
             var last = to ?? date;
-            if (last is null && !wrong)
+            if (last is null && !IsWrong)
             {
                 Wrong("NO_DATE", "date", "The row has no date.", "Give the day of the delivery, or from and to of the bill.");
             }
 
             var (k, hdd, baseF) = (Number("k"), Number("hdd"), Number("base"));
-            if (quantity is null && total is null && k is null && !wrong)
+            if (quantity is null && total is null && k is null && !IsWrong)
             {
                 Wrong("NO_QUANTITY", "quantity", "The row has no quantity and no total.", "Give the quantity, or the money paid, or degree days with a K-factor.");
             }
@@ -151,7 +146,7 @@ public static class FuelSheet
                 Wrong("OUT_OF_RANGE", "price", FormattableString.Invariant($"A price of {price} cannot be."), "Give dollars a unit as on the ticket; a credit note has its quantity below 0.");
             }
 
-            if (wrong)
+            if (IsWrong)
             {
                 return null;
             }
@@ -174,51 +169,6 @@ public static class FuelSheet
             var (u, q) = (written ?? HeatingValues.UnitsOf(fuel)[0], quantity ?? 0);
             return new(of, to is null ? last!.Value : from ?? date ?? last!.Value, last!.Value, q, u, q * HeatingValues.KwhPerUnit(fuel, u)!.Value, Cents(total), kind, Number("before"), Number("after"), Cents(fees), null,
                 price, Number("factor"), quantity is null, false, Day("issued"), Cell("note") is { Length: > 0 } note ? note : null);
-        }
-
-        private string Cell(string column) => at.TryGetValue(column, out var i) && i < cells.Length ? cells[i].Trim() : string.Empty;
-
-        private void Wrong(string code, string column, string message, string remedy)
-        {
-            wrong = true;
-            faults.Add(code, column, message, remedy, line, at.TryGetValue(column, out var i) ? i + 1 : null);
-        }
-
-        private void Notice(string code, string column, string message, string remedy) => faults.Add(code, column, message, remedy, line, at.TryGetValue(column, out var i) ? i + 1 : null);
-
-        private DateOnly? Day(string column)
-        {
-            var cell = Cell(column);
-            if (cell.Length == 0)
-            {
-                return null;
-            }
-
-            dates.See(cell, line, at[column] + 1);
-            if (DateOnly.TryParseExact(cell.Replace(",", string.Empty, StringComparison.Ordinal), Dates, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
-            {
-                return day;
-            }
-
-            Wrong("BAD_DATE", column, $"\"{cell}\" is no date that can be told.", "Write it as 2024-02-17 or 2/17/2024 (month first).");
-            return null;
-        }
-
-        private double? Number(string column)
-        {
-            var cell = Cell(column).Trim('$', '%', ' ');
-            if (cell.Length == 0)
-            {
-                return null;
-            }
-
-            if (SheetNumber.Of(cell) is { } value && Math.Abs(value) < 1e9)
-            {
-                return value;
-            }
-
-            Wrong("NOT_A_NUMBER", column, $"\"{WeatherCells.Short(cell)}\" is no number.", SheetNumber.Remedy(cell, "Write digits with a point for decimals, such as 412.5."));
-            return null;
         }
     }
 }

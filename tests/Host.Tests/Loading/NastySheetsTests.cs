@@ -15,9 +15,10 @@ public class NastySheetsTests
     private const string Days = "DATE,TMAX (F),TMIN (F)\n";
     private const string Hours = "time,temperature (F)\n";
     private const string Months = "month,price\n";
+    private const string Offers = "farm,house,retrofit,material,labour,supplier,date,kind\n";
     private const string Normals = "month,mean temperature (F)\n";
 
-    public static IEnumerable<TheoryDataRow<string>> Kinds => new[] { "houses", "fuel", "notebook", "weather", "hourly", "normals", "prices" }.Select(k => new TheoryDataRow<string>(k));
+    public static IEnumerable<TheoryDataRow<string>> Kinds => new[] { "houses", "fuel", "notebook", "weather", "hourly", "normals", "prices", "quotes" }.Select(k => new TheoryDataRow<string>(k));
 
     [Theory, MemberData(nameof(Kinds))]
     public void An_empty_file_and_a_head_alone_say_so_once(string kind)
@@ -53,7 +54,7 @@ public class NastySheetsTests
     public void A_thousand_columns_make_one_fault_and_not_a_thousand()
     {
         var many = string.Join(',', Enumerable.Range(0, 1000).Select(i => $"column {i}"));
-        foreach (var (kind, row) in new[] { ("houses", "A,h,30,96,propane"), ("fuel", "2024-01-05,300,gal,full,600") })
+        foreach (var (kind, row) in new[] { ("houses", "A,h,30,96,propane"), ("fuel", "2024-01-05,300,gal,full,600"), ("quotes", "A,h,curtain,100,50,b,2026-01-05,firm") })
         {
             var loaded = Read(kind, HeadOf(kind).TrimEnd('\n') + "," + many + "\n" + row + new string(',', 1000) + "\n");
             var fault = Assert.Single(loaded.Faults, f => f.Code == "UNKNOWN_COLUMN");
@@ -73,6 +74,9 @@ public class NastySheetsTests
     [InlineData("fuel", "2024-01-05,Infinity,gal,full,600\n", "NOT_A_NUMBER", 2)]
     [InlineData("fuel", "2024-01-05,1,204.5,gal,full,600\n", "TOO_MANY_CELLS", 6)]
     [InlineData("houses", "A,h,Infinity,96,propane\n", "NOT_A_NUMBER", 3)]
+    [InlineData("quotes", "A,h,curtain,Infinity,50,b,2026-01-05,firm\n", "NOT_A_NUMBER", 4)]
+    [InlineData("quotes", "A,h,curtain,\"412,5\",50,b,2026-01-05,firm\n", "NOT_A_NUMBER", 4)]
+    [InlineData("quotes", "A,h,curtain,1,204.5,50,b,2026-01-05,firm\n", "TOO_MANY_CELLS", 9)]
     [InlineData("weather", "2024-01-05,Infinity,20\n", "NOT_A_NUMBER", 2)]
     [InlineData("weather", "2024-01-05,\"30,5\",20\n", "NOT_A_NUMBER", 2)]
     [InlineData("hourly", "2024-01-05 08:00,-Infinity\n", "NOT_A_NUMBER", 2)]
@@ -102,6 +106,7 @@ public class NastySheetsTests
     [InlineData("weather", "{0},40,30\n")]
     [InlineData("hourly", "{0} 08:00,40\n")]
     [InlineData("fuel", "{0},300,gal,full,600\n")]
+    [InlineData("quotes", "A,h{1},curtain,100,50,b,{0},firm\n")]
     [InlineData("notebook", "A,{0} 08:00,meter,{1},60,30,idle\n")]
     public void Days_before_months_are_refused_whole_for_half_would_be_misread(string kind, string row)
     {
@@ -156,6 +161,7 @@ public class NastySheetsTests
     {
         Assert.Contains(Read("fuel", Tickets + Repeat(i => $"{new DateOnly(2000, 1, 1).AddDays(i % 9000):yyyy-MM-dd},300,gal,full,600\n")).Faults, f => f.Code == "TOO_MANY_ROWS");
         Assert.Contains(Read("houses", Houses + Repeat(_ => "A,h,30,96,propane\n")).Faults, f => f.Code == "TOO_MANY_ROWS");
+        Assert.Contains(Read("quotes", Offers + Repeat(_ => "A,h,curtain,100,50,b,2026-01-05,firm\n")).Faults, f => f.Code == "TOO_MANY_ROWS");
         var book = Read("notebook", Notes + Repeat(i => $"{(i % 2 == 0 ? "A" : "B")},{new DateTime(2020, 1, 1).AddMinutes(10 * (i / 2)):yyyy-MM-dd HH:mm},meter,,60,30,idle\n"));
         Assert.True(book.Kept);
         var hours = Read("hourly", Hours + Repeat(i => $"{new DateTime(2000, 7, 1).AddHours(i):yyyy-MM-dd HH:mm},{40 + i % 24}\n"));
@@ -164,7 +170,7 @@ public class NastySheetsTests
 
     private static string Repeat(Func<int, string> row) => string.Concat(Enumerable.Range(0, 200_000).Select(row));
 
-    private static string HeadOf(string kind) => kind switch { "houses" => Houses, "fuel" => Tickets, "notebook" => Notes, "weather" => Days, "hourly" => Hours, "normals" => Normals, _ => Months };
+    private static string HeadOf(string kind) => kind switch { "houses" => Houses, "fuel" => Tickets, "notebook" => Notes, "weather" => Days, "hourly" => Hours, "normals" => Normals, "quotes" => Offers, _ => Months };
 
     private static string RowsOf(string kind) => kind switch
     {
@@ -172,6 +178,7 @@ public class NastySheetsTests
         "fuel" => "2024-01-05,300,gal,full,600\n",
         "notebook" => "A,2025-11-01,meter,1,60,30,idle\nA,2025-11-02,meter,2,60,30,idle\nB,2025-11-01,meter,1,60,30,idle\nB,2025-11-02,meter,3,60,30,in use\n",
         "weather" => "2024-01-05,40,30\n2024-01-06,41,30\n",
+        "quotes" => "A,h,curtain,100,50,b,2026-01-05,firm\n",
         "hourly" => string.Concat(Enumerable.Range(0, 24).Select(h => $"2024-01-05 {h:00}:00,40\n")),
         "normals" => "Jan,19.4\nFeb,22.1\nMar,31.5\nApr,44.8\nMay,56.9\nJun,65.9\nJul,70.9\nAug,69.2\nSep,61.4\nOct,49.1\nNov,38.2\nDec,26.4\n",
         _ => string.Concat(Enumerable.Range(1, 12).SelectMany(m => new[] { $"2022-{m:00},2.5\n" })) + string.Concat(Enumerable.Range(1, 12).Select(m => $"2023-{m:00},2.6\n")),
@@ -186,6 +193,7 @@ public class NastySheetsTests
             "fuel" => Of(FuelSheet.Read(text, FuelKind.Propane, SupplyKind.Tank)),
             "notebook" => Of(NotebookFile.Read(new StringReader(content), "nasty.csv")),
             "normals" => Of(MonthlyNormals.Read(text)),
+            "quotes" => Of(QuoteSheet.Read(text, Catalogue.BuiltIn)),
             "prices" => Of(MonthlyPrices.Read(text, null, FuelKind.Propane)),
             _ => Of(WeatherFile.Read(text)),
         };

@@ -20,6 +20,9 @@ export interface UploadFault {
   remedy: string;
 }
 
+/** What a file can be. */
+export type ImportKind = 'farms' | 'quotes' | 'weather' | 'normals' | 'prices';
+
 /** Why a file was not taken. */
 export class NotTaken extends Error {
   constructor(readonly fault: UploadFault) {
@@ -28,12 +31,7 @@ export class NotTaken extends Error {
 }
 
 /** Sends a file; tells the share sent, 0 to 1; the signal stops it. */
-export function send(
-  kind: 'weather' | 'normals' | 'prices' | 'farms',
-  file: File,
-  told: (share: number) => void,
-  signal: AbortSignal,
-): Promise<Sent> {
+export function send(kind: ImportKind, file: File, told: (share: number) => void, signal: AbortSignal): Promise<Sent> {
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
     request.open('POST', `/uploads/${kind}?file=${encodeURIComponent(file.name)}`);

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { NotTaken, send, SENT_FROM_BYTES, type UploadFault } from '../../lib/upload.ts';
+import { type ImportKind, NotTaken, send, SENT_FROM_BYTES, type UploadFault } from '../../lib/upload.ts';
 
 export interface Chosen {
   name: string;
@@ -9,7 +9,7 @@ export interface Chosen {
 }
 
 interface Props {
-  kind: 'weather' | 'normals' | 'prices' | 'farms';
+  kind: ImportKind;
   chosen: (file: Chosen) => void;
 }
 

@@ -8,13 +8,14 @@ import { ask, requestId } from '../../lib/graphql/client.ts';
 import { graphql } from '../../lib/graphql/generated/index.ts';
 import type { ImportInput } from '../../lib/graphql/generated/graphql.ts';
 import { counted } from '../../lib/units/format.ts';
-import { PASTED, typedOver } from '../../lib/upload.ts';
+import { type ImportKind, PASTED, typedOver } from '../../lib/upload.ts';
 import { PastedText } from '../../components/forms/pasted-text.tsx';
 import { NothingKept } from '../../components/forms/nothing-kept.tsx';
 import { KeptNext } from './kept-next.tsx';
 import { Findings } from '../../components/findings.tsx';
 import { type Chosen, FileChoice } from './file-choice.tsx';
 import { NormalsExample } from './normals-example.tsx';
+import { SheetToFill } from './sheet-to-fill.tsx';
 
 /** What a file looked at, or kept, answers. */
 graphql(`
@@ -65,27 +66,19 @@ const ImportFarms = graphql(`
     }
   }
 `);
-const Template = graphql(`
-  query HouseSheetTemplate {
-    houseSheetTemplate
+const ImportQuotes = graphql(`
+  mutation ImportQuotes($input: ImportInput!) {
+    importQuotes(input: $input) {
+      ...Imported
+    }
   }
 `);
-
-async function download() {
-  const { houseSheetTemplate } = await ask(Template);
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([houseSheetTemplate], { type: 'text/csv' }));
-  link.download = 'farms-and-houses.csv';
-  link.click();
-  URL.revokeObjectURL(link.href);
-}
-
 const LATITUDE = { least: -90, most: 90, such: '44.6' };
 const HEIGHT = { least: -500, most: 6000, such: '310' };
 
 export function ImportPage() {
   const queries = useQueryClient();
-  const [kind, setKind] = useState<'farms' | 'weather' | 'normals' | 'prices'>('farms');
+  const [kind, setKind] = useState<ImportKind>('farms');
   const [file, setFile] = useState<Chosen>({ name: PASTED, text: '' });
   const [typed, set] = useState({ name: '', latitude: '', elevation: '', unit: '', fuel: 'PROPANE', priceUnit: 'gal', market: 'RETAIL' });
   const [goodRowsOnly, setGood] = useState(false);
@@ -108,11 +101,13 @@ export function ImportPage() {
     mutationFn: async (checkOnly: boolean) =>
       kind === 'farms'
         ? { ...(await ask(ImportFarms, { input: input(checkOnly) })).importFarms, findings: null }
-        : kind === 'weather'
-          ? { ...(await ask(ImportWeather, { input: input(checkOnly) })).importWeather, findings: null }
-          : kind === 'normals'
-            ? { ...(await ask(ImportNormals, { input: input(checkOnly) })).importNormals, findings: null }
-            : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
+        : kind === 'quotes'
+          ? { ...(await ask(ImportQuotes, { input: input(checkOnly) })).importQuotes, findings: null }
+          : kind === 'weather'
+            ? { ...(await ask(ImportWeather, { input: input(checkOnly) })).importWeather, findings: null }
+            : kind === 'normals'
+              ? { ...(await ask(ImportNormals, { input: input(checkOnly) })).importNormals, findings: null }
+              : (await ask(ImportPrices, { input: input(checkOnly) })).importPrices,
     onSuccess: (d) => (d.kept ? queries.invalidateQueries() : undefined),
   });
   const found = run.data;
@@ -130,7 +125,7 @@ export function ImportPage() {
   );
   return (
     <>
-      <h1>Bring in farms and houses, a real winter record, monthly normals or a price record.</h1>
+      <h1>Bring in farms and houses, quotes, a real winter record, monthly normals or a price record.</h1>
       <p className="lead">
         Nothing is kept before you say so. A wrong file shows what is wrong in it, line by line, and leaves everything as it was.
       </p>
@@ -141,13 +136,14 @@ export function ImportPage() {
             <select
               value={kind}
               onChange={(e) => {
-                setKind(e.target.value as 'weather');
+                setKind(e.target.value as ImportKind);
                 set({ ...typed, unit: '' });
                 setFile({ name: PASTED, text: '' });
                 run.reset();
               }}
             >
               <option value="farms">farms and houses (a row a house)</option>
+              <option value="quotes">quotes of many farms (a row a house and retrofit)</option>
               <option value="weather">daily weather (NOAA: CSV with a head, or by-station rows)</option>
               <option value="normals">monthly normals of a station (where no daily or hourly record is to be had)</option>
               <option value="prices">monthly prices (month and price; EIA and BLS layouts)</option>
@@ -171,8 +167,8 @@ export function ImportPage() {
               </select>
             </label>
           )}
-          {kind !== 'farms' && text('name', 'name to keep it under')}
-          {kind === 'farms' ? null : kind !== 'prices' ? (
+          {kind !== 'farms' && kind !== 'quotes' && text('name', 'name to keep it under')}
+          {kind === 'farms' || kind === 'quotes' ? null : kind !== 'prices' ? (
             <>
               {text('latitude', 'latitude, degrees north')}
               {text('elevation', 'height, m')}
@@ -216,19 +212,7 @@ export function ImportPage() {
             run.reset();
           }}
         />
-        {kind === 'farms' && (
-          <p>
-            Head names are plain words in any order; only farm, house, width, length and fuel have to be there. A column{' '}
-            <i>used last winter (gal)</i>, with therm, MMBtu, kWh or ton instead of gal where the fuel is sold so, ties houses to what they
-            burned; a column <i>unit used</i> tells the unit row by row, <i>winter used</i> (such as 2024-25) another winter than the last.
-            Houses on one tank or meter are added up, so its whole use may stand on one of them. Tickets and bills go in on the page of each
-            tank or meter, once the houses are here.{' '}
-            <button className="link" onClick={() => void download()}>
-              Take an empty sheet to fill in
-            </button>
-            .
-          </p>
-        )}
+        {(kind === 'farms' || kind === 'quotes') && <SheetToFill kind={kind} />}
         {kind === 'normals' && <NormalsExample />}
         <button
           className="filled"
