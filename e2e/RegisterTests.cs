@@ -60,6 +60,30 @@ public class RegisterTests(Dashboard dashboard) : IClassFixture<Dashboard>
     }
 
     [Fact]
+    public async Task A_sheet_of_quotes_comes_in_and_stands_on_the_page_of_its_farm()
+    {
+        var page = await dashboard.Open("/import");
+        await page.GetByLabel("what it is").SelectOptionAsync("quotes");
+        await page.GetByText("Rows of one farm, supplier and date are one quote").WaitForAsync();
+        await page.GetByLabel("or paste it").FillAsync("farm,house,retrofit,material,labour,supplier,date,kind\nAlder Reach,house 1,endwalls,1234,766,a builder of sheets,2027-04-05,firm\nAlder Reech,house 1,seal,5,,x,2027-04-05,firm\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
+        await page.GetByText("Write \"Alder Reach\" if that is the farm.").WaitForAsync();
+        await Dashboard.Keep(page, "quotes-import-1440-light");
+        await page.GetByLabel("keep the good rows only").CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Import the good rows" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Kept: 1 quote of 2 lines for 1 farm." }).WaitForAsync();
+        await page.GotoAsync("/farms/f_demo00");
+        await page.GetByText("a builder of sheets").First.WaitForAsync();
+        await page.GotoAsync("/studies");
+        var undone = page.GetByText("is undone");
+        await page.GetByText("1 quote is brought in from").First.WaitForAsync();
+        var before = await undone.CountAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).First.ClickAsync();
+        await undone.Nth(before).WaitForAsync();
+        await dashboard.Close(page);
+    }
+
+    [Fact]
     public async Task A_house_is_copied_then_deleted_after_saying_what_goes_with_it_then_brought_back()
     {
         var page = await dashboard.Open("/houses/h_demo101");

@@ -1,4 +1,5 @@
 using FarmPortfolio.Engine;
+using FarmPortfolio.Engine.Retrofits;
 using FarmPortfolio.Host.Loading;
 using FarmPortfolio.Host.Storage;
 using FarmPortfolio.Host.Storage.Items;
@@ -21,10 +22,11 @@ public sealed partial class Mutation
         var loaded = QuoteSheet.Read(text, register.Catalogue);
         var plan = new QuotesPlan(register.Farms.Values, register.Houses.Values, register.Quotes.Values, register.Ids, source.FileName);
         plan.Add(loaded.Value?.All ?? []);
-        List<Fault> faults = [.. loaded.Faults, .. plan.Faults];
+        List<Fault> faults = [.. loaded.Faults.Concat(plan.Faults).OrderBy(f => f.Code == "MORE").ThenBy(f => f.Line)];
+        var farms = plan.Items.Select(i => ((QuoteFacts)i.Facts!).FarmId).Distinct().Count();
         var counted = $"{plan.Items.Count} {(plan.Items.Count == 1 ? "quote" : "quotes")}";
         var words = loaded.Value is null ? "Nothing could be read."
-            : $"{counted} of {plan.Lines} {(plan.Lines == 1 ? "line" : "lines")} for {plan.Items.Select(i => ((Engine.Retrofits.QuoteFacts)i.Facts!).FarmId).Distinct().Count()} of the farms.{string.Concat(loaded.Notes.Select(n => " " + n))}";
+            : $"{counted} of {plan.Lines} {(plan.Lines == 1 ? "line" : "lines")} for {farms} {(farms == 1 ? "farm" : "farms")}.{string.Concat(loaded.Notes.Select(n => " " + n))}";
         if (plan.Items.Count == 0 || input.CheckOnly != false || (faults.Any(f => f.Code != "UNKNOWN_COLUMN") && input.GoodRowsOnly != true))
         {
             return new(false, loaded.Rows, words, faults.Select(FaultView.Of)) { CanImport = plan.Items.Count > 0 };

@@ -21,7 +21,7 @@ public class QuoteImportTests(TemporaryHost host) : IClassFixture<TemporaryHost>
 
         var kept = await Answer(sheet, checkOnly: false);
         Assert.True((bool)kept["kept"]!, kept.ToJsonString());
-        Assert.StartsWith("2 quotes of 5 lines for 2 of the farms.", (string)kept["summary"]!, StringComparison.Ordinal);
+        Assert.StartsWith("2 quotes of 5 lines for 2 farms.", (string)kept["summary"]!, StringComparison.Ordinal);
         var quote = JsonNode.Parse(await Quotes("h_demo000"))!.AsArray().Single(q => (string)q!["quotedOn"]! == "2027-01-15")!;
         Assert.Equal(["curtain 4000 material True", "curtain 1000 labour True", "curtain 200 visit True", "seal 300 material False"],
             quote["lines"]!.AsArray().Select(l => $"{l!["retrofitCode"]} {l["usd"]} {l["category"]} {(bool)l["eligible"]!}"));
