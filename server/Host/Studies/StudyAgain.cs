@@ -16,7 +16,7 @@ namespace FarmPortfolio.Host.Studies;
 public sealed partial class StudyAgain(PortfolioReader reader, StudyStore studies, StudyAgainStore runs, LongRuns queue, ILogger<StudyAgain> log) : IHostedService
 {
     // how a result was come by, not what it is
-    private static readonly string[] NotFigures = ["savingByPath", "unitsKnown"];
+    private static readonly string[] NotFigures = ["savingByPath", "unitsKnown", "discountRate"];
 
     /// <summary>Whether a study can be run again: it is done, and this version of the numbers made it.</summary>
     /// <param name="study">Study.</param>

@@ -1,4 +1,8 @@
+using System.Text;
 using System.Text.Json.Nodes;
+using Dapper;
+using FarmPortfolio.Host.Storage;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FarmPortfolio.Host.Tests.Api;
 
@@ -32,6 +36,23 @@ public class RunAgainTests(TemporaryHost host) : IClassFixture<TemporaryHost>
         Assert.Equal((string)run["storedSha256"]!, (string)run["againSha256"]!);
         Assert.Null(run["firstDifference"]);
         Assert.True((double)run["seconds"]! > 0);
+    }
+
+    [Fact]
+    public async Task A_result_kept_before_its_discount_rate_was_comes_out_the_same_too()
+    {
+        var study = (string)(await host.StudyDone())["id"]!;
+        using (var db = host.Services.GetRequiredService<Database>().Open())
+        {
+            var kept = JsonNode.Parse(UnitStore.Unpack(db.QueryFirst<byte[]>("SELECT result FROM study WHERE id = @study", new { study })))!.AsObject();
+            Assert.True(kept.Remove("discountRate"));
+            db.Execute("UPDATE study SET result = @bytes WHERE id = @study", new { study, bytes = UnitStore.Pack(Encoding.UTF8.GetBytes(kept.ToJsonString())) });
+        }
+
+        var told = await Followed((string)(await host.Ask(Run, new { id = study }))["data"]!["runStudyAgain"]!["id"]!);
+        Assert.Equal("done", (string)told[^1]["state"]!);
+        var run = (await host.Ask(Newest))["data"]!["coop"]!["newestStudy"]!["newestRunAgain"]!;
+        Assert.True((bool)run["same"]!, run.ToJsonString());
     }
 
     [Fact]
