@@ -47,13 +47,7 @@ public class RegisterTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Heading, new() { Name = "Kept:" }).WaitForAsync();
         await page.GotoAsync("/farms?find=Tern");
         await page.GetByRole(AriaRole.Link, new() { Name = "house 1" }).WaitForAsync();
-        await page.GotoAsync("/studies");
-        var undone = page.GetByText("is undone");
-        await page.GetByText("Tern Bank").First.WaitForAsync();
-        var before = await undone.CountAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).First.ClickAsync();
-        // another change may have been taken back already: its line must not pass for this one's
-        await undone.Nth(before).WaitForAsync();
+        await TakeBack(page, "Tern Bank");
         await page.GotoAsync("/farms?find=Tern");
         await page.GetByRole(AriaRole.Heading, new() { Name = "0 farms" }).WaitForAsync();
         await dashboard.Close(page);
@@ -74,12 +68,7 @@ public class RegisterTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Heading, new() { Name = "Kept: 1 quote of 2 lines for 1 farm." }).WaitForAsync();
         await page.GotoAsync("/farms/f_demo00");
         await page.GetByText("a builder of sheets").First.WaitForAsync();
-        await page.GotoAsync("/studies");
-        var undone = page.GetByText("is undone");
-        await page.GetByText("1 quote is brought in from").First.WaitForAsync();
-        var before = await undone.CountAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).First.ClickAsync();
-        await undone.Nth(before).WaitForAsync();
+        await TakeBack(page, "1 quote is brought in from");
         await dashboard.Close(page);
     }
 
@@ -99,5 +88,18 @@ public class RegisterTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "house 9" }).WaitForAsync();
         await dashboard.Close(page);
+    }
+
+    /// <summary>Undoes the newest change on the studies page, which the words are of.</summary>
+    private static async Task TakeBack(IPage page, string words)
+    {
+        await page.GotoAsync("/studies");
+        var undone = page.GetByText("is undone");
+        await page.GetByText(words).First.WaitForAsync();
+        var before = await undone.CountAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).First.ClickAsync();
+
+        // another change may have been taken back already: its line must not pass for this one's
+        await undone.Nth(before).WaitForAsync();
     }
 }

@@ -91,7 +91,7 @@ function Return({ result: { savingsToInvestment: ratio, rateOfReturn: rate } }: 
       Discounted, a dollar of the outlay brings back {dollarsAndCents(ratio.p50)} ({dollarsAndCents(ratio.p10)} to{' '}
       {dollarsAndCents(ratio.p90)})
       {rate &&
-        `, a return of ${perCent(rate.p50)} % a year (${perCent(rate.p10)} to ${perCent(rate.p90)} %), savings put away at the discount rate`}
+        `, a return of ${perCent(rate.p50)}\u00a0% a year (${perCent(rate.p10)} to ${perCent(rate.p90)}\u00a0%), savings put away at the discount rate`}
       .
     </>
   );
