@@ -57,8 +57,15 @@ public sealed class Dashboard : IAsyncLifetime
         page.Console += (_, said) => heard.Enqueue(said.Type == "error" ? $"{said.Text} ({said.Location})" : string.Empty);
         page.PageError += (_, error) => heard.Enqueue(error);
         page.Request += (_, request) => heard.Enqueue(request.Url.StartsWith(host.ClientOptions.BaseAddress.ToString(), StringComparison.Ordinal) || request.Url.StartsWith("data:", StringComparison.Ordinal) ? string.Empty : $"asks {request.Url}");
-        await page.GotoAsync(address);
+        await Go(page, address);
         return page;
+    }
+
+    /// <summary>Goes to an address and waits until the page has all it needs: a test that acts before would meet another page on a slow machine than on a quick one.</summary>
+    public static async Task Go(IPage page, string address)
+    {
+        await page.GotoAsync(address);
+        await page.Locator("main:not([aria-busy=true]) h1").First.WaitForAsync(new() { Timeout = 120_000 });
     }
 
     /// <summary>Closes a page; fails where it complained on the console, threw, broke the content policy or asked another host for anything.</summary>
@@ -74,6 +81,12 @@ public sealed class Dashboard : IAsyncLifetime
 
     /// <summary>Waits until the page has all it needs and its words have stood for a while: the network is never a sign of that, for figures come late and events never end.</summary>
     public static Task Settled(IPage page) => page.WaitForFunctionAsync(Standing, options: new() { PollingInterval = 100, Timeout = 120_000 });
+
+    /// <summary>Waits until one of what is looked for can be seen. That it stands twice is no fault of the page; two minutes are a study's time on a busy machine.</summary>
+    public static Task Seen(ILocator looked) => looked.Filter(new() { Visible = true }).First.WaitForAsync(new() { Timeout = 120_000 });
+
+    /// <summary>Waits until none of what is looked for is left.</summary>
+    public static Task Gone(ILocator looked) => Assertions.Expect(looked).ToHaveCountAsync(0, new() { Timeout = 60_000 });
 
     /// <summary>Keeps a picture where SCREENSHOTS names a folder.</summary>
     public static async Task Keep(IPage page, string name)

@@ -16,14 +16,14 @@ public class EvidenceTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await form.GetByLabel("one in twenty is lower, %").FillAsync("25");
         await form.GetByLabel("one in twenty is higher, %").FillAsync("26");
         await form.GetByLabel("source: who, where, when").FillAsync("extension note on porous blankets");
-        await form.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).ClickAsync();
-        await form.GetByText("does not hold 20 % inside").WaitForAsync();
+        await form.GetByRole(AriaRole.Button, new() { Name = "Look at it", Exact = true }).ClickAsync();
+        await Dashboard.Seen(form.GetByText("does not hold 20 % inside"));
         await form.GetByLabel("one in twenty is lower, %").FillAsync("15");
-        await form.GetByRole(AriaRole.Button, new() { Name = "Look at it" }).ClickAsync();
-        await form.GetByText("Not kept yet.").WaitForAsync();
+        await form.GetByRole(AriaRole.Button, new() { Name = "Look at it", Exact = true }).ClickAsync();
+        await Dashboard.Seen(form.GetByText("Not kept yet."));
         await Dashboard.Keep(page, "evidence-by-hand");
-        await form.GetByRole(AriaRole.Button, new() { Name = "Keep the evidence" }).ClickAsync();
-        await page.GetByText("published: extension note on porous blankets").WaitForAsync();
+        await form.GetByRole(AriaRole.Button, new() { Name = "Keep the evidence", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("published: extension note on porous blankets"));
         await Accessible(page);
         await dashboard.Close(page);
     }
@@ -32,16 +32,16 @@ public class EvidenceTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task Nights_are_set_aside_with_a_reason_and_taken_back()
     {
         var page = await dashboard.Open("/evidence", 390, true);
-        await page.GetByRole(AriaRole.Button, new() { Name = "set nights aside, with a reason" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Set them aside" }).ClickAsync();
-        await page.GetByText("set aside without a reason").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "set nights aside, with a reason", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Set them aside", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("set aside without a reason"));
         await page.GetByLabel("why", new() { Exact = true }).FillAsync("door open for a delivery");
         await Accessible(page);
         await Dashboard.Keep(page, "evidence-nights-390");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Set them aside" }).ClickAsync();
-        await page.GetByText("by hand: house").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "take them back in" }).ClickAsync();
-        await page.GetByText("by hand: house").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Set them aside", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("by hand: house"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "take them back in", Exact = true }).ClickAsync();
+        await Dashboard.Gone(page.GetByText("by hand: house"));
         await dashboard.Close(page);
     }
 

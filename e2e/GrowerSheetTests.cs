@@ -9,9 +9,9 @@ public class GrowerSheetTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task The_growers_sheet_tells_ranges_dangers_and_its_study_and_is_reached_from_house_and_option()
     {
         var page = await dashboard.Open("/houses/h_demo000?option=foam-now");
-        await page.GetByRole(AriaRole.Link, new() { Name = "sheet for the grower to print" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "sheet for the grower to print", Exact = true }).ClickAsync();
         await Dashboard.Reached(page, "/houses/h_demo000/sheet\\?option=foam-now$");
-        await page.Locator(".sheet .point").First.WaitForAsync();
+        await Dashboard.Seen(page.Locator(".sheet .point"));
         var sheet = await page.Locator(".sheet").InnerTextAsync();
         foreach (var danger in new[] { "Carbon monoxide", "Wiring", "Pumps and wet floors", "Snow:", "Borrowing", "Local codes and licensed trades", "This is a range, not a promise" })
         {
@@ -31,7 +31,7 @@ public class GrowerSheetTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.SetViewportSizeAsync(1440, 900);
         await Dashboard.Keep(page, "grower-sheet-screen");
         await page.GetByRole(AriaRole.Link, new() { Name = "Foam", Exact = false }).First.ClickAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "sheet for the grower to print" }).WaitForAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Link, new() { Name = "sheet for the grower to print", Exact = true }));
         await dashboard.Close(page);
     }
 }

@@ -14,33 +14,33 @@ public partial class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task A_case_is_typed_answered_as_one_types_saved_and_a_larger_one_is_riskier(int width, bool dark)
     {
         var page = await dashboard.Open("/loans", width, dark);
-        await page.GetByRole(AriaRole.Button, new() { Name = "add a loan case" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "add a loan case", Exact = true }).ClickAsync();
         await page.GetByLabel(HouseLabel()).SelectOptionAsync(new SelectOptionValue { Label = "Alder Reach, house 2" });
         await page.GetByLabel(OptionLabel()).SelectOptionAsync("curtain-now");
         await page.GetByLabel("amount lent, $").FillAsync("-5");
-        await page.GetByText("is outside $100 to").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("is outside $100 to"));
         await page.GetByLabel("amount lent, $").FillAsync("8000");
-        await page.GetByText("safe at 95 %").First.WaitForAsync();
+        await Dashboard.Seen(page.GetByText("safe at 95 %"));
         await page.GetByLabel("term, years").FillAsync("40");
-        await page.GetByText("is outside 1 to 30").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("is outside 1 to 30"));
         await page.GetByLabel("term, years").FillAsync("7");
-        await page.GetByText("is outside 1 to 30").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await Dashboard.Gone(page.GetByText("is outside 1 to 30"));
         await Sound(page, $"loan-form-{width}-{(dark ? "dark" : "light")}", width);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save the case" }).ClickAsync();
-        await page.GetByText("Modelled, not a credit score").First.WaitForAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "futures the savings miss the payment" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the case", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("Modelled, not a credit score"));
+        await Dashboard.Seen(page.GetByRole(AriaRole.Heading, new() { Name = "futures the savings miss the payment" }));
         var before = await page.Locator("h1").First.InnerTextAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "change the terms" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the terms", Exact = true }).ClickAsync();
         await page.GetByLabel("amount lent, $").FillAsync("16000");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save the case" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "change the terms" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the case", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Button, new() { Name = "change the terms", Exact = true }));
         await page.WaitForFunctionAsync("before => document.querySelector('h1').innerText !== before", before);
         var after = await page.Locator("h1").First.InnerTextAsync();
         Assert.True(Misses(after) > Misses(before), $"before: {before}; after: {after}");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = DeleteCase() }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "yes, delete it" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "undo" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { NameRegex = DeleteCase() }).WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "yes, delete it", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "undo", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Button, new() { NameRegex = DeleteCase() }));
         await dashboard.Close(page);
     }
 
@@ -50,10 +50,10 @@ public partial class LoanTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task The_case_sheet_is_one_page_with_its_fifteen_points(string paper, string id)
     {
         var page = await dashboard.Open($"/loans/{id}");
-        await page.GetByText("Fuel twice as dear, two coldest winters").First.WaitForAsync(new() { Timeout = 120_000 });
+        await Dashboard.Seen(page.GetByText("Fuel twice as dear, two coldest winters"));
         await page.EmulateMediaAsync(new() { Media = Media.Print });
         Assert.Equal(15, await page.Locator(".case-sheet .point").CountAsync());
-        await page.Locator(".case-sheet").WaitForAsync();
+        await Dashboard.Seen(page.Locator(".case-sheet"));
         Assert.False(await page.Locator(".screen-only").IsVisibleAsync());
         var bytes = await page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false });
         if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder)

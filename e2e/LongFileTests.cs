@@ -13,14 +13,14 @@ public class LongFileTests(Dashboard dashboard) : IClassFixture<Dashboard>
         var page = await dashboard.Open("/import");
         await page.GetByLabel("what it is").SelectOptionAsync("weather");
         await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "garbage.csv", MimeType = "text/csv", Buffer = Encoding.ASCII.GetBytes(string.Concat(Enumerable.Repeat("lorem ipsum\n", 120_000))) });
-        await page.GetByText("hold no head").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("hold no head"));
         await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "hours.csv", MimeType = "text/csv", Buffer = Hourly(8) });
-        await page.GetByText("look at the file now").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("look at the file now"));
         await page.GetByLabel("name to keep it under").FillAsync("Long station");
         await page.GetByLabel("latitude, degrees north").FillAsync("43.6");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Import 7" }).ClickAsync();
-        await page.GetByText("Kept: ").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("Kept: "));
         await page.Context.CloseAsync();
     }
 
@@ -35,18 +35,18 @@ public class LongFileTests(Dashboard dashboard) : IClassFixture<Dashboard>
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("change the \\d+ ticked") }).ClickAsync();
         await page.GetByLabel("air changes an hour").FillAsync("900");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Change \\d+ houses") }).ClickAsync();
-        await page.GetByText("is outside").First.WaitForAsync();
+        await Dashboard.Seen(page.GetByText("is outside"));
         await page.GetByLabel("air changes an hour").FillAsync(width == 390 ? "1.1" : "1.2");
         await Dashboard.Settled(page);
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width);
         await Dashboard.Keep(page, $"houses-{width}-{(dark ? "dark" : "light")}");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Change \\d+ houses") }).ClickAsync();
-        await page.GetByText("houses changed alike.").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("houses changed alike."));
         await page.GetByRole(AriaRole.Button, new() { Name = "undo", Exact = true }).ClickAsync();
-        await page.GetByText("houses changed alike.").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await Dashboard.Gone(page.GetByText("houses changed alike."));
         await page.Locator("table a").First.ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "show who changed what" }).ClickAsync();
-        await page.GetByText("is undone").First.WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "show who changed what", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("is undone"));
         await dashboard.Close(page);
     }
 

@@ -14,29 +14,29 @@ public class OwnCoopTests(Dashboard dashboard) : IClassFixture<Dashboard>
         var page = await dashboard.Open("/co-ops", width, dark);
         await page.GetByLabel("name of the co-op").FillAsync($"Own growers {width}");
         await page.GetByText("take the example's invented weather stations along").ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Begin an empty co-op" }).ClickAsync();
-        await page.GetByText("What comes next").WaitForAsync();
-        await page.GetByText("good to learn with, not to decide by").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin an empty co-op", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("What comes next"));
+        await Dashboard.Seen(page.GetByText("good to learn with, not to decide by"));
         await Fits(page, $"own-coop-empty-{width}-{(dark ? "dark" : "light")}", width);
 
-        await page.GetByRole(AriaRole.Link, new() { Name = "Add a house by nine questions" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Add a house by nine questions", Exact = true }).ClickAsync();
         await page.GetByLabel("name of the new farm").FillAsync("Larkrise");
         await page.GetByLabel("weather station").SelectOptionAsync(new SelectOptionValue { Label = "Stonemill" });
         await page.GetByLabel("name of the house").FillAsync("house 1");
         await page.GetByLabel("width of a bay, ft").FillAsync("30");
         await page.GetByLabel("length, ft").FillAsync("96");
-        await page.GetByText("We reckon").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add the house" }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("We reckon"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add the house", Exact = true }).ClickAsync();
         await Dashboard.Reached(page, "/houses/h_");
-        await page.GetByRole(AriaRole.Button, new() { Name = "run the first study" }).ClickAsync();
-        await page.GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
-        await page.GetByText("pays back in").First.WaitForAsync();
-        await page.GotoAsync("/");
-        await page.GetByText("Heating the one house").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "run the first study", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("Up to date"));
+        await Dashboard.Seen(page.GetByText("pays back in"));
+        await Dashboard.Go(page, "/");
+        await Dashboard.Seen(page.GetByText("Heating the one house"));
         await Fits(page, $"own-coop-first-{width}-{(dark ? "dark" : "light")}", width);
 
         await page.GetByLabel("co-op", new() { Exact = true }).SelectOptionAsync("demo");
-        await page.GetByText("Invented example: co-op").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("Invented example: co-op"));
         Assert.Equal(0, await page.GetByText("Heating the one house ").CountAsync());
         await dashboard.Close(page);
     }

@@ -41,20 +41,20 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task A_house_is_edited_the_study_goes_out_of_date_is_run_again_and_the_order_changes()
     {
         var page = await dashboard.Open("/funding");
-        await page.Locator("tbody tr").First.WaitForAsync();
+        await Dashboard.Seen(page.Locator("tbody tr"));
         var before = await page.Locator("tbody").First.InnerTextAsync();
-        await page.GotoAsync("/houses/h_demo020");
-        await page.GetByRole(AriaRole.Button, new() { Name = "change the house" }).ClickAsync();
+        await Dashboard.Go(page, "/houses/h_demo020");
+        await page.GetByRole(AriaRole.Button, new() { Name = "change the house", Exact = true }).ClickAsync();
         await page.GetByLabel("air changes an hour").FillAsync("-2");
-        await page.GetByText("is outside").First.WaitForAsync();
+        await Dashboard.Seen(page.GetByText("is outside"));
         await page.GetByLabel("air changes an hour").FillAsync("2.5");
-        await page.GetByText("is outside").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Save the house" }).ClickAsync();
-        await page.GetByRole(AriaRole.Status).GetByText("Out of date").WaitForAsync();
+        await Dashboard.Gone(page.GetByText("is outside"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save the house", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Status).GetByText("Out of date"));
         await page.GetByRole(AriaRole.Button, new() { Name = "run study" }).ClickAsync();
-        await page.GetByRole(AriaRole.Status).GetByText("Up to date").WaitForAsync(new() { Timeout = 120_000 });
-        await page.GotoAsync("/funding");
-        await page.Locator("tbody tr").First.WaitForAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Status).GetByText("Up to date"));
+        await Dashboard.Go(page, "/funding");
+        await Dashboard.Seen(page.Locator("tbody tr"));
         Assert.NotEqual(before, await page.Locator("tbody").First.InnerTextAsync());
         await dashboard.Close(page);
     }
@@ -65,16 +65,16 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
         var page = await dashboard.Open("/import");
         await page.GetByLabel("what it is").SelectOptionAsync("prices");
         await page.GetByLabel("or paste it").FillAsync("month,price\n2024-01,2.1\n2024-02,-1\n");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
-        await page.GetByText("The price of 2024-02 is -1.").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("The price of 2024-02 is -1."));
         await page.GetByLabel("or paste it").FillAsync("month,price\n" + string.Concat(Enumerable.Range(0, 36).Select(i => $"{2021 + i / 12}-{i % 12 + 1:00},{2 + 0.01 * i}\n")));
         await page.GetByLabel("name to keep it under").FillAsync("own tickets");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file" }).ClickAsync();
-        await page.GetByText("0 faults").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Import 36 rows" }).ClickAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Kept:" }).WaitForAsync();
-        await page.GotoAsync("/fuel?fuel=PROPANE");
-        await page.GetByText("own tickets").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the file", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("0 faults"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Import 36 rows", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Heading, new() { Name = "Kept:" }));
+        await Dashboard.Go(page, "/fuel?fuel=PROPANE");
+        await Dashboard.Seen(page.GetByText("own tickets"));
         await dashboard.Close(page);
     }
 
@@ -82,11 +82,11 @@ public class WalkTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task Units_switch_and_stay()
     {
         var page = await dashboard.Open("/houses");
-        await page.GetByText("30 ft").First.WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "SI" }).ClickAsync();
-        await page.GetByText("9.14 m").First.WaitForAsync();
+        await Dashboard.Seen(page.GetByText("30 ft"));
+        await page.GetByRole(AriaRole.Button, new() { Name = "SI", Exact = true }).ClickAsync();
+        await Dashboard.Seen(page.GetByText("9.14 m"));
         await page.ReloadAsync();
-        await page.GetByText("9.14 m").First.WaitForAsync();
+        await Dashboard.Seen(page.GetByText("9.14 m"));
         await dashboard.Close(page);
     }
 }

@@ -14,10 +14,10 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task A_page_of_one_thing_names_it(string address, string title)
     {
         var page = await dashboard.Open(address);
-        await page.GetByRole(AriaRole.Navigation, new() { Name = "where this page belongs" }).WaitForAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Navigation, new() { Name = "where this page belongs", Exact = true }));
         await Assertions.Expect(page).ToHaveTitleAsync(title, new() { Timeout = 60_000 });
         // coming back from another page the name stands again, though nothing is read anew
-        await page.GetByRole(AriaRole.Link, new() { Name = "Winters" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Winters", Exact = true }).ClickAsync();
         // going back before the other page has come would leave the dashboard
         await Dashboard.Reached(page, "/winters$");
         await page.GoBackAsync();
@@ -41,7 +41,7 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task Under_SI_no_figure_is_left_in_US_units(string address)
     {
         var page = await dashboard.Open(address);
-        await page.GetByRole(AriaRole.Button, new() { Name = "SI" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "SI", Exact = true }).ClickAsync();
         await Dashboard.Settled(page);
         // names that people gave their contracts keep what they say
         var words = (await page.Locator("main").InnerTextAsync()).Replace("4,000 gal paid in August", string.Empty, StringComparison.Ordinal);
@@ -54,11 +54,11 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     {
         var page = await dashboard.Open("/fuel?fuel=PROPANE");
         var cash = page.GetByLabel("cash set aside");
-        var hold = page.GetByRole(AriaRole.Button, new() { Name = "hold the season against it" });
+        var hold = page.GetByRole(AriaRole.Button, new() { Name = "hold the season against it", Exact = true });
         foreach (var (typed, said) in new[] { ("-5", "Give 0 to"), ("30000,5", "Write a point: 30000.5"), ("much", "is no number"), ("1e15", "Give 0 to") })
         {
             await cash.FillAsync(typed);
-            await page.GetByText(said).WaitForAsync();
+            await Dashboard.Seen(page.GetByText(said));
             await hold.ClickAsync();
             Assert.Equal(typed, await cash.InputValueAsync());
             Assert.Equal(0, await page.GetByText("is too little in").CountAsync());
@@ -66,17 +66,17 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
 
         await cash.FillAsync("$30,000");
         await hold.ClickAsync();
-        await page.GetByText("is too little in").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("is too little in"));
 
-        await page.GotoAsync("/funding");
+        await Dashboard.Go(page, "/funding");
         var budget = page.GetByLabel("budget, dollars");
         await budget.FillAsync("-5");
         await budget.PressAsync("Enter");
-        await page.GetByText("−5 is outside. Give 0 to").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("−5 is outside. Give 0 to"));
         Assert.DoesNotContain("budgetUsd", page.Url, StringComparison.Ordinal);
         await budget.FillAsync("60,000");
         await budget.PressAsync("Enter");
-        await page.GetByRole(AriaRole.Heading, new() { Name = "$60,000 funds" }).WaitForAsync();
+        await Dashboard.Seen(page.GetByRole(AriaRole.Heading, new() { Name = "$60,000 funds" }));
         await dashboard.Close(page);
     }
 
@@ -84,13 +84,13 @@ public partial class WordsTests(Dashboard dashboard) : IClassFixture<Dashboard>
     public async Task A_table_wider_than_the_phone_says_which_columns_are_out_of_sight()
     {
         var page = await dashboard.Open("/supplies/sg_demo00", 390);
-        var region = page.GetByRole(AriaRole.Region, new() { Name = "a past season by month, scrolls sideways" });
-        await region.WaitForAsync();
-        await page.GetByText("Still to the right: ").First.WaitForAsync();
+        var region = page.GetByRole(AriaRole.Region, new() { Name = "a past season by month, scrolls sideways", Exact = true });
+        await Dashboard.Seen(region);
+        await Dashboard.Seen(page.GetByText("Still to the right: "));
         await region.FocusAsync();
         await page.Keyboard.PressAsync("End");
         await region.EvaluateAsync("e => { e.scrollLeft = e.scrollWidth; }");
-        await page.GetByText("This is its right end.").WaitForAsync();
+        await Dashboard.Seen(page.GetByText("This is its right end."));
         await dashboard.Close(page);
     }
 

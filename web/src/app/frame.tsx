@@ -135,7 +135,7 @@ export function Frame({ notice }: Props) {
         {notice && !left && <p role="note">{notice}</p>}
         {error && <p className="fault">The server does not answer: {error.message}</p>}
       </header>
-      <main id="main" tabIndex={-1} ref={main} aria-busy={!data || lacking > 0}>
+      <main id="main" tabIndex={-1} ref={main} aria-busy={(!data && !error) || lacking > 0}>
         <HeatingProvider heating={data?.heatingValueSets.find((s) => s.inUse)}>
           <UnsavedProvider>
             <Outlet />
