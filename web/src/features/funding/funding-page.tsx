@@ -46,7 +46,7 @@ export function FundingPage() {
           ; the next $10,000 would add <b>{dollars(order.nextAddsUsd)}</b>.
         </h1>
       ) : (
-        <h1>{error ? 'These rules cannot be used.' : data ? 'The order needs a study.' : 'Reading the order.'}</h1>
+        <h1>{error ? 'The order cannot be shown.' : data ? 'The order needs a study.' : 'Reading the order.'}</h1>
       )}
       {others && <p className="lead">{others}</p>}
       {error && <p className="fault">{error.message}</p>}
